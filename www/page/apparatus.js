@@ -9,6 +9,7 @@ import { counted, NoticeList, ofSection } from './notices.js';
 import { Plot } from './plot.js';
 import { PlotTable } from './plot-table.js';
 import { Rails } from './rails.js';
+import { SetUpPhoto } from './set-up-photo.js';
 import { Settings } from './settings.js';
 import { Shared } from './shared.js';
 import { each, inWords, say, tell } from './words.js';
@@ -50,12 +51,14 @@ export class Apparatus {
     byId('apparatus-carriage').append(this.path.root);
     byId('apparatus-air').parentElement?.after(el('details', {}, el('summary', {}, say('apparatus-instruments')),
       el('p', { class: 'hint' }, say('apparatus-instruments-hint')), el('div', { class: 'fields', id: 'apparatus-instruments' })));
+    this.photo = new SetUpPhoto(book);
     /** @type {[BenchField, TextField][]} */
     this.fields = Object.entries(GROUPS).flatMap(([group, names]) => names.map((name) => {
       const field = benchField(book, name, { lines: LINES[name], term: TERMS[name] });
       byId(`apparatus-${group}`).append(field.root);
       return /** @type {[BenchField, TextField]} */ ([name, field]);
     }));
+    byId('apparatus-instruments').append(this.photo.root);
     this.beam = new BeamChoice(book);
     byId('apparatus-source').append(this.beam.root);
     byId('apparatus-air').append(el('p', { class: 'hint wide' }, say('apparatus-air-hint')));
@@ -77,6 +80,7 @@ export class Apparatus {
     this.notices.show(view);
     this.path.show(view.path);
     for (const [name, field] of this.fields) field.show(view.bench[name]);
+    this.photo.show(view);
     this.beam.show(view);
     this.rails.show(view);
     this.settings.show(view);

@@ -30,7 +30,7 @@ const UNDER = /** @type {const} */ ({
   set_setting: 'settings-title', remove_setting: 'settings-title',
   set_shared: 'shared-title', remove_shared: 'shared-title', set_covariance: 'uncertainty-title', remove_covariance: 'uncertainty-title',
   set_kind: 'uncertainty-title', set_position: 'plan-title', remove_position: 'plan-title', set_rehearsal: 'plan-title',
-  set_trials: 'trials-title', set_claim: 'result-title', seal: 'seal-title', open_seal: 'seal-open-title', set_grid: 'pictures-title',
+  set_note: 'notes-title', remove_note: 'notes-title', set_trials: 'trials-title', set_claim: 'result-title', seal: 'seal-title', open_seal: 'seal-open-title', set_grid: 'pictures-title',
   set_estimator: 'traces-title', set_piece: 'handout-title', set_task: 'handout-tasks-title', remove_task: 'handout-tasks-title',
   answer: 'handout-tasks-title', hand_out: 'handout-title', read_cautions: 'cautions-title', set_path: 'apparatus-title',
   set_beam: 'apparatus-title', set_decimal_mark: 'readings-title', copied: 'strip-title', merged: 'merge-title',
@@ -208,6 +208,7 @@ export function partsOf(edit, view, place) {
     const { field, text } = edit.set_bench;
     return [{ key: `bench ${field}`, where: say(`fields-${field}`), to: text }];
   }
+  if ('set_photo' in edit) return [{ key: 'photo', where: say('photo-title'), to: edit.set_photo?.name ?? '' }];
   const [name = ''] = Object.keys(edit);
   const where = 'set_kind' in edit ? uncertaintyName(edit.set_kind.of) : heading(name);
   return railParts(edit, view) ?? [{ key: keyOf(name, edit), where, to: typed(edit) }];
@@ -306,6 +307,7 @@ function typed(edit) {
   }
   if ('set_covariance' in edit) return say(`marked-covariance-${edit.set_covariance.acts_on}`);
   if ('set_grid' in edit) return `${edit.set_grid.columns} × ${edit.set_grid.rows}`;
+  if ('set_note' in edit) return edit.set_note.text;
   if ('set_rehearsal' in edit) return say('plan-rehearsal');
   if ('set_claim' in edit) return inOrder(say(`result-bases-${edit.set_claim.basis}`), edit.set_claim.reason);
   if ('set_trials' in edit) return inOrder(edit.set_trials.wanted, edit.set_trials.seed);

@@ -13,6 +13,7 @@ import { PlotLook } from './plot-look.js';
 import { Points } from './points.js';
 import { Print } from './print.js';
 import { Replay } from './replay.js';
+import { RowNotes } from './row-notes.js';
 import { RowPad } from './row-pad.js';
 import { RowWork } from './row-work.js';
 import { Wall } from './wall.js';
@@ -35,6 +36,6 @@ export { Uncertainty } from './uncertainty.js';
 export function onCall(book, keeper, charts) {
   const wall = new Wall(book);
   book.add(new PlotLook(book, charts), () => isUp(byId('line-figure')));
-  for (const part of [wall, new NextStep(book), new Points(book), new FeedbackBeside(book, keeper)]) book.add(part);
+  for (const part of [wall, new NextStep(book), new Points(book), new FeedbackBeside(book, keeper), new RowNotes(book)]) book.add(part);
   return [new History(book), new KeptFocus(), new Keys(), new Leave(keeper), new Print(book), new RowPad(), new RowWork(book), new Replay(book), wall];
 }

@@ -113,20 +113,29 @@ function again(book, taken) {
 
 /** @param {EvidenceWorkers} evidence @param {File} file @param {View} view @returns {Promise<Kept>} */
 async function take(evidence, file, view) {
+  const { stored, width, height, lasts } = await keepPicture(evidence, file);
+  const [named] = await evidence.railReadings([file.name], view);
+  return {
+    named: named ?? { reading: null, rail: null, channel: null },
+    picture: { file: stored, width, height, grid: NO_GRID, a: [], b: [] },
+    lasts,
+  };
+}
+
+/**
+ * Scales a picture down, freed of what the camera wrote beside it, and keeps it; `lasts`: it will outlive the page.
+ * @param {EvidenceWorkers} evidence
+ * @param {File} file
+ */
+export async function keepPicture(evidence, file) {
   const { name } = file;
   const { blob, width, height, sha256 } = await evidence.shrinkPicture(file);
-  const [named] = await evidence.railReadings([name], view);
-  let lasts;
   try {
-    lasts = await keepFile(sha256, { blob, name });
+    const lasts = await keepFile(sha256, { blob, name });
+    return { stored: { sha256, name, bytes: blob.size }, width, height, lasts };
   } catch (error) {
     const full = error instanceof DOMException && error.name === 'QuotaExceededError';
     const why = messageOf(error);
     throw { kind: 'store', message: full ? say('pictures-full', { name }) : say('report-not-kept', { name, why }) };
   }
-  return {
-    named: named ?? { reading: null, rail: null, channel: null },
-    picture: { file: { sha256, name, bytes: blob.size }, width, height, grid: NO_GRID, a: [], b: [] },
-    lasts,
-  };
 }

@@ -176,7 +176,7 @@ text: string, } } | { "strike_row": {
 /** Which row. */
 row: number,
 /** Why. */
-reason: string, } } | { "restore_row": number } | { "set_grid": Grid } | { "set_evidence": {
+reason: string, } } | { "restore_row": number } | { "set_photo": StoredFile | null } | { "set_note": Note } | { "remove_note": number } | { "set_grid": Grid } | { "set_evidence": {
 /** Which row. */
 row: number,
 /** From what its delay is taken. */
@@ -440,6 +440,17 @@ export type News = {
 view: Omit<View, 'rows'>,
 /** What is new of each row; none where it is as it was. */
 rows: Array<RowNews | null>, };
+
+/** A note. */
+export type Note = {
+/** Names it for the life of the notebook. */
+id: number,
+/** The row behind which it stands, by its number; before all rows if absent. */
+after?: number | null,
+/** What was typed. */
+text: string,
+/** When it was written (RFC 3339). Empty in an edit that writes it: it is then of the time of its entry in the log. */
+at?: string, };
 
 /** Something noticed. */
 export type Notice = {
@@ -1072,6 +1083,10 @@ settings: Array<SettingView>,
 shared: Array<SharedView>,
 /** The rows, as they stand. */
 rows: Array<RowView>,
+/** Free notes between the rows, in the order in which they were begun. */
+notes: Array<Note>,
+/** A photograph of the set-up. */
+photo: StoredFile | null,
 /** What the next row would begin with. */
 proposal: NewRow,
 /** Pictures and traces. */

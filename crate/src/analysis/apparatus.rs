@@ -1,10 +1,11 @@
-//! The errors of the apparatus that rows share: splices and scales of rails, corners of grids, time bases.
+//! The errors of the apparatus that rows share: splices and scales of rails, corners of grids, time bases, walk.
 
 use super::context::RowContext;
 use super::evidence::CornerShift;
 use super::origin::{Clock, Origin, Quantity};
 use super::parts::{Base, Shared};
-use super::point::{Point, TimeBase};
+use super::point::{DelaySource, Point, TimeBase};
+use super::walk::u_walk;
 use crate::line::SharedColumn;
 use crate::notebook::{ErrorShape, Splice, UncertaintyKind, UncertaintyOf};
 use crate::rail;
@@ -49,7 +50,22 @@ pub fn shared_errors(context: &RowContext, points: &[Point], base: &Base) -> Vec
             degrees_of_freedom: None,
         });
     }
+    columns.extend(walk_error(context, points));
     columns
+}
+
+/// The walk of delays timed at a fixed level, in proportion to the distance.
+fn walk_error(context: &RowContext, points: &[Point]) -> Option<Shared> {
+    let u = u_walk(context.page, points)?;
+    let late = |p: &Point| if p.told == DelaySource::ByTraces { u * p.x } else { 0.0 };
+    Some(Shared {
+        origin: Origin::Walk,
+        column: SharedColumn { x: Vec::new(), y: points.iter().map(late).collect() },
+        u,
+        quantity: Quantity::Slope,
+        shape: ErrorShape::Normal,
+        degrees_of_freedom: None,
+    })
 }
 
 /// As what the uncertainty of a time base was typed: at its setting, or for all.

@@ -213,9 +213,18 @@ fn traces_give_the_delay_of_the_estimator_chosen() {
     edits.push(Edit::SetEstimator(Estimator::FixedLevel));
     let fixed = analyse(&self::notebook(edits.clone()));
     assert!((slope(&fixed) - LINE.0 - 0.125).abs() < 1e-9);
-    assert!((fixed.walk.unwrap().shift.0 - walk.shift.0).abs() < 1e-9, "the walk hangs on what was chosen");
+    assert!(
+        (fixed.walk.as_ref().unwrap().shift.0 - walk.shift.0).abs() < 1e-9,
+        "the walk hangs on what was chosen"
+    );
     assert!(fixed.notices.iter().any(|notice| notice.id == "walk"));
     assert!(!analysis.notices.iter().any(|notice| notice.id == "walk"));
+    // Nothing corrects for it: the budget holds all of it, and how well it is known.
+    let middle = PLACES.iter().sum::<f64>() / PLACES.len() as f64;
+    let u_walk = 0.02 / PLACES.iter().map(|d| (d - middle) * (d - middle)).sum::<f64>().sqrt();
+    let in_slope = part(&fixed, &Origin::Walk);
+    assert!((in_slope - libm::hypot(0.125, u_walk)).abs() < 1e-6, "{in_slope}");
+    assert!(analysis.line.as_ref().unwrap().parts.iter().all(|part| part.origin != Origin::Walk));
 
     edits.push(Edit::SetEstimator(Estimator::EdgeLine));
     let refused = analyse(&self::notebook(edits));

@@ -59,6 +59,9 @@ pub mod rows;
 // The errors that rows have, each for itself or shared, and what the slope's uncertainty is made of.
 pub mod parts;
 
+// What a fixed level on traces does.
+pub mod walk;
+
 // The errors of the apparatus that rows share.
 mod apparatus;
 
@@ -91,9 +94,6 @@ pub mod speed;
 
 // What a closed seal covers.
 mod cover;
-
-// What a fixed level on traces does.
-pub mod walk;
 
 // What went wrong, where the readings tell it.
 pub mod diagnosis;

@@ -78,6 +78,8 @@ pub enum Origin {
     PictureMarks,
     /// The noise of recorded traces.
     Traces,
+    /// The walk of delays timed on traces at a fixed level.
+    Walk,
     /// Delays given with an uncertainty of their own.
     Delays,
     /// Stated covariance matrices, where they say something of rows together.
@@ -107,6 +109,7 @@ impl Origin {
             Self::ScreenScatter => "screen-scatter".into(),
             Self::PictureMarks => "picture-marks".into(),
             Self::Traces => "traces".into(),
+            Self::Walk => "walk".into(),
             Self::Delays => "delays".into(),
             Self::Matrices => "matrices".into(),
             Self::Scatter => "scatter".into(),

@@ -128,18 +128,21 @@ pub fn of(
     Ok(pack(&entries)?)
 }
 
-/// The files that the rows of a notebook rest on, each with its name in a bundle; the same file once.
+/// The files that a notebook holds or its rows rest on, each with its name in a bundle; the same file once.
 pub fn kept(page: &NotebookState) -> LiteMap<String, &StoredFile> {
     let each = page.rows.iter().filter_map(|row| row.evidence.as_ref());
     let named = each.flat_map(|evidence| match evidence {
-        Evidence::Picture(picture) => {
-            vec![(format!("pictures/{}.jpg", picture.file.sha256), &picture.file)]
-        }
+        Evidence::Picture(picture) => vec![(picture_name(&picture.file), &picture.file)],
         Evidence::Traces(traces) => {
             traces.files.iter().map(|file| (format!("traces/{}.txt", file.sha256), file)).collect()
         }
     });
-    named.collect()
+    named.chain(page.photo.iter().map(|photo| (picture_name(photo), photo))).collect()
+}
+
+/// The name of a picture in a bundle.
+fn picture_name(picture: &StoredFile) -> String {
+    format!("pictures/{}.jpg", picture.sha256)
 }
 
 /// The entries with the notebook and `parts`, in that order.

@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::analysis::analyse;
-use crate::notebook::FileError;
+use crate::notebook::{Edit, FileError};
 use crate::report::sample::{analysis, empty_analysis, english, view_of};
 use crate::words::in_english;
 
@@ -48,6 +48,19 @@ fn the_entries_have_their_names() {
         "pictures/screen 1.jpg",
     ];
     assert_eq!(names, expected);
+}
+
+#[test]
+fn a_photo_of_the_set_up_goes_along_until_it_is_taken_away() {
+    let photo = StoredFile { sha256: "ab".repeat(32), name: "bench.jpg".into(), bytes: 3 };
+    let mut notebook = Notebook::new();
+    notebook.apply(Edit::SetPhoto(Some(photo.clone())), "").unwrap();
+    let read_again = notebook::read(&notebook::write(&notebook)).unwrap();
+    let named: Vec<(String, &StoredFile)> = kept(read_again.state()).into_iter().collect();
+    assert_eq!(named, [(format!("pictures/{}.jpg", "ab".repeat(32)), &photo)]);
+    notebook.apply(Edit::SetPhoto(None), "").unwrap();
+    assert!(kept(notebook.state()).is_empty());
+    assert_eq!(notebook::read(&notebook::write(&notebook)), Ok(notebook), "an undo leads back to it");
 }
 
 #[test]

@@ -48,6 +48,9 @@ fn moves_result(edit: &Edit) -> bool {
         | Edit::Answer(..)
         | Edit::SetPosition(_)
         | Edit::RemovePosition(_)
+        | Edit::SetPhoto(_)
+        | Edit::SetNote(_)
+        | Edit::RemoveNote(_)
         | Edit::SetTrials(_)
         | Edit::Seal(_)
         | Edit::OpenSeal => false,

@@ -16,6 +16,7 @@ use super::edit_error::{EditError, HIGHEST};
 use super::handout::{Asks, Handout, Piece, Rule, Task, TaskId};
 use super::light::{Beam, Path};
 use super::merged::MergedLog;
+use super::note::{Note, NoteId};
 use super::splice::Splice;
 use super::state::{
     BenchField, CautionsRead, Cell, Claim, CovarianceOf, NotebookState, PlannedPosition, PositionId, Rail,
@@ -24,7 +25,7 @@ use super::state::{
 };
 use super::uncertainty::{UncertaintyKind, UncertaintyOf};
 use crate::quantity::DecimalMark;
-use slope_evidence::stored::{Estimator, Evidence, Grid};
+use slope_evidence::stored::{Estimator, Evidence, Grid, StoredFile};
 
 /// One thing a person did.
 ///
@@ -151,6 +152,12 @@ pub enum Edit {
     },
     /// Took a strike back.
     RestoreRow(RowId),
+    /// Put a photograph of the set-up beside the bench, in place of the one before, or took it away.
+    SetPhoto(Option<StoredFile>),
+    /// Wrote a note between the rows, a new one if the number is new.
+    SetNote(Note),
+    /// Took a note away.
+    RemoveNote(NoteId),
     /// Marked the grid of a screen on a picture, a new one if the number is new.
     SetGrid(Grid),
     /// Gave a row a picture or traces, or moved its marks; without any, its delay is typed again.
@@ -247,6 +254,9 @@ impl Edit {
             Self::SetCell { row, cell, text } => put(&mut find_row(page, *row)?.cells, *cell, text),
             Self::StrikeRow { row, reason } => strike_row(page, *row, reason)?,
             Self::RestoreRow(row) => find_row(page, *row)?.struck = None,
+            Self::SetPhoto(photo) => page.photo.clone_from(photo),
+            Self::SetNote(note) => put_by(&mut page.notes, &note.dated(at), |n| n.id),
+            Self::RemoveNote(id) => page.notes.retain(|note| note.id != *id),
             Self::SetGrid(grid) => put_by(&mut page.grids, grid, |g| g.id),
             Self::SetEvidence { row, evidence } => set_evidence(page, *row, evidence.as_ref())?,
             Self::SetEstimator(estimator) => page.estimator = *estimator,
@@ -274,6 +284,7 @@ impl Edit {
             Self::SetSetting(setting) => setting.id,
             Self::SetShared(shared) => shared.id,
             Self::SetPosition(position) => position.id,
+            Self::SetNote(note) => note.id,
             Self::SetGrid(grid) => grid.id,
             Self::SetTask(task, ..) => *task,
             Self::Merged(log) => log.numbers.iter().map(|(_, here)| *here).max().unwrap_or_default(),

@@ -6,6 +6,7 @@
 //! - [`handout`]: what a teacher fixes, asks and asks for.
 //! - [`light`]: how the light goes.
 //! - `merged`: what is kept of a partner's notebook that was merged.
+//! - `note`: free notes between the rows.
 //! - [`state`]: the model, a plain record of texts and choices.
 //! - [`uncertainty`]: as what an uncertainty is typed, as a limit or as a standard uncertainty.
 //! - [`edit`]: everything a person can do to it; `edit_error`: why that is refused.
@@ -28,6 +29,7 @@ pub mod uncertainty;
 pub mod handout;
 pub mod light;
 mod merged;
+mod note;
 pub mod state;
 pub mod habits;
 mod edit_error;
@@ -56,6 +58,7 @@ pub use light::{Beam, Path};
 pub use log::{LogEntry, Notebook};
 pub use merge::{Merge, MergeError};
 pub use merged::MergedLog;
+pub use note::{Note, NoteId};
 pub use paste::{Pasted, paste};
 pub use slope_evidence::stored::{
     Estimator, Evidence, Grid, GridCheck, GridId, LevelOf, Picture, Remark, Spot, StoredFile, TraceDelay,

@@ -3,6 +3,7 @@
 use super::edit::Edit;
 use super::edit_error::EditError;
 use super::handout::{Handout, Piece, Rule};
+use super::note::Note;
 use super::state::{BenchField, Cell, NotebookState};
 use super::uncertainty::UncertaintyOf;
 use slope_evidence::stored::{Evidence, StoredFile};
@@ -79,6 +80,7 @@ impl Edit {
             Self::SetTitle(_) => Piece::Title,
             Self::SetBench { field, .. } => return of_field(*field),
             Self::SetPath(_) | Self::SetBeam(_) => Piece::Source,
+            Self::SetPhoto(_) => Piece::Instruments,
             Self::AddRail(_)
             | Self::SetRail { .. }
             | Self::RenameRail { .. }
@@ -105,6 +107,7 @@ impl Edit {
                 Cell::Remark => return Reach::Open,
                 _ => Piece::Readings,
             },
+            Self::SetNote(Note { id, .. }) | Self::RemoveNote(id) if gave(id) => Piece::Readings,
             Self::SetGrid(grid) if gave(&grid.id) => Piece::Readings,
             Self::SetEvidence { row, evidence } if gave(row) => {
                 let had = page.rows.iter().find(|given| given.id == *row).and_then(|row| row.evidence.as_ref());

@@ -63,6 +63,7 @@ fn reaching() -> Vec<(Edit, Piece)> {
         (Edit::SetPath(Path::Mirror), Piece::Source),
         (set(BenchField::PulseRate, "1"), Piece::Source),
         (set(BenchField::Instruments, "mine"), Piece::Instruments),
+        (Edit::SetPhoto(None), Piece::Instruments),
         (set(BenchField::EdgeFraction, "the top"), Piece::Instruments),
         (Edit::AddRail(8), Piece::Rails),
         (Edit::RenameRail { rail: 1, name: "A".into() }, Piece::Rails),

@@ -68,6 +68,10 @@ pub(super) fn renumber(page: &mut NotebookState, numbers: &mut Numbers) {
             picture.grid = new(picture.grid);
         }
     }
+    for note in &mut page.notes {
+        note.id = new(note.id);
+        note.after = note.after.map(&mut new);
+    }
     for grid in &mut page.grids {
         grid.id = new(grid.id);
     }

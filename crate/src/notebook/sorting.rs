@@ -128,6 +128,8 @@ impl Sorting<'_> {
             plan: _,
             grids: _,
             rows: _,
+            notes: _,
+            photo: _,
             handout: _,
             // Of one person, the same in both, or looked at where logs are.
             cautions_read: _,
@@ -136,13 +138,14 @@ impl Sorting<'_> {
             merged: _,
             numbered: _,
         } = base;
-        let whole: [fn(&NotebookState) -> Edit; 6] = [
+        let whole: [fn(&NotebookState) -> Edit; 7] = [
             |page| Edit::SetTitle(page.title.clone()),
             |page| Edit::SetPath(page.path),
             |page| Edit::SetBeam(page.beam),
             |page| Edit::SetEstimator(page.estimator),
             |page| Edit::SetClaim(page.claim.clone()),
             |page| Edit::SetTrials(page.trials.clone()),
+            |page| Edit::SetPhoto(page.photo.clone()),
         ];
         for write in whole {
             self.sort(&|page| vec![write(page)]);
@@ -196,6 +199,7 @@ impl Sorting<'_> {
             });
         }
         self.sort_rows(highest);
+        self.sort_notes();
         // A question that is only the partner's can't be answered here.
         let is_asked =
             |id: TaskId| ours.handout.tasks.iter().any(|task| task.id == id && task.asks != Asks::Nothing);
@@ -242,6 +246,16 @@ impl Sorting<'_> {
             self.taken.extend(change);
         } else {
             self.clashes.push(Clash { ours: lacking(&theirs, &ours), theirs: change, both: vec![] });
+        }
+    }
+
+    fn sort_notes(&mut self) {
+        let ids = |page: &NotebookState| page.notes.iter().map(|one| one.id).collect();
+        for id in either(ids(self.theirs), ids(self.base)) {
+            self.sort(&|page| match page.notes.iter().find(|one| one.id == id) {
+                Some(one) => vec![Edit::SetNote(one.clone())],
+                None => vec![Edit::RemoveNote(id)],
+            });
         }
     }
 

@@ -12,10 +12,11 @@ use serde::{Deserialize, Serialize};
 use super::handout::{Handout, Piece};
 use super::light::{Beam, Path};
 use super::merged::MergedLog;
+use super::note::Note;
 use super::splice::Splice;
 use super::uncertainty::{ErrorShape, UncertaintyKind, UncertaintyOf};
 use crate::quantity::DecimalMark;
-use slope_evidence::stored::{Estimator, Evidence, Grid};
+use slope_evidence::stored::{Estimator, Evidence, Grid, StoredFile};
 
 /// Names a row for the life of the notebook.
 pub type RowId = u32;
@@ -57,6 +58,10 @@ pub struct NotebookState {
     pub plan: Vec<PlannedPosition>,
     /// The rows, in the order in which they stand.
     pub rows: Vec<Row>,
+    /// Free notes between the rows, in the order in which they were begun.
+    pub notes: Vec<Note>,
+    /// A photograph of the set-up.
+    pub photo: Option<StoredFile>,
     /// Grids marked on pictures.
     pub grids: Vec<Grid>,
     /// How edges are timed on recorded traces.

@@ -11,7 +11,8 @@ use crate::analysis::Notice;
 use crate::analysis::{bench_field, rail_field};
 use crate::drawings::Charts;
 use crate::message;
-use crate::notebook::{BenchField, RailField, UncertaintyKind};
+use crate::notebook::{BenchField, Note, RailField, RowId, UncertaintyKind};
+use crate::view::cautions::to_the_minute;
 use crate::view::evidence::estimator_name;
 use crate::view::{
     Behind, CautionGroup, CautionsView, EvidenceKind, Field, Meant, RailView, RowState, TrialsView, View,
@@ -183,7 +184,15 @@ impl Report<'_> {
         let has_angle =
             self.view.bench.get(&BenchField::BeamAngle).is_some_and(|field| !field.text.is_empty());
         let beam = (self.say(&message!("apparatus-beam")), self.say(&labels::beam(self.view.beam)));
-        let described = [carriage].into_iter().chain(bench).chain(has_angle.then_some(beam));
+        let photo = self.view.photo.as_ref().map(|photo| {
+            let named = message!(
+                "report-photo",
+                name = photo.name.as_str(),
+                file = photo.sha256.get(..8).unwrap_or(&photo.sha256)
+            );
+            (self.say(&message!("photo-title")), self.say(&named))
+        });
+        let described = [carriage].into_iter().chain(bench).chain(photo).chain(has_angle.then_some(beam));
         let mut blocks = facts(described).into_iter().collect::<Vec<Block>>();
         blocks.extend(figure("bench", &self.charts.bench, self.say(&message!("apparatus-drawing"))));
         let mut ruler_before = "";
@@ -257,12 +266,36 @@ impl Report<'_> {
     }
 
     fn readings(&self) -> Vec<Block> {
-        let shown = readings_table(self.view, self.words);
-        let struck = shown_rows(self.view).map(|row| row.state == RowState::Struck).collect();
+        let mut shown = readings_table(self.view, self.words);
+        let mut struck: Vec<bool> = Vec::new();
+        let mut lines = std::mem::take(&mut shown.rows).into_iter();
+        let is_row = |id: &RowId| self.view.rows.iter().any(|row| row.id == *id);
+        let notes = |after: Option<RowId>| -> Vec<Vec<String>> {
+            let here = self.view.notes.iter().filter(|note| note.after.filter(is_row) == after);
+            here.map(|note| vec![self.note(note)]).filter(|cells| !cells.concat().trim().is_empty()).collect()
+        };
+        shown.rows.extend(notes(None));
+        for row in &self.view.rows {
+            if row.state != RowState::Empty {
+                struck.resize(shown.rows.len(), false);
+                struck.push(row.state == RowState::Struck);
+                shown.rows.extend(lines.next());
+            }
+            shown.rows.extend(notes(Some(row.id)));
+        }
         if shown.rows.is_empty() {
             return Vec::new();
         }
         std::iter::once(Block::Readings(shown, struck)).chain(self.delays()).collect()
+    }
+
+    /// A note, with when it was written.
+    fn note(&self, note: &Note) -> String {
+        let text = note.text.as_str();
+        match to_the_minute(&note.at).filter(|_| !text.is_empty()) {
+            Some((date, time)) => self.say(&message!("report-note", date = date, time = time, text = text)),
+            None => text.to_owned(),
+        }
     }
 
     /// How the delays were obtained; nothing where all of them were typed.

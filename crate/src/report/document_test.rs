@@ -40,6 +40,31 @@ fn what_the_bench_was_made_of_is_told() {
     }
 }
 
+/// Notes stand where they were written, with their time, over all columns; one whose row is not there is not lost.
+#[test]
+fn notes_stand_between_the_rows() {
+    let (mut view, charts, english) = (view_of("7"), Charts::default(), english());
+    let note = |id, after, text: &str, at: &str| Note { id, after, text: text.into(), at: at.into() };
+    let [first, second] = [view.rows[0].id, view.rows[1].id];
+    view.notes = vec![
+        note(21, Some(second), "At the end", ""),
+        note(22, Some(first), "Lamp changed", "2031-05-06T10:15:00.000Z"),
+        note(23, Some(99), "Of a row that is not there", ""),
+        note(24, Some(first), " ", ""),
+    ];
+    let report = Report { view: &view, charts: &charts, trials: None, words: &english };
+    let Some(Block::Readings(table, struck)) = report.readings().into_iter().next() else {
+        unreachable!("there are rows")
+    };
+    let heads: Vec<&str> = table.rows.iter().map(|row| row[0].as_str()).collect();
+    let dated = "2031-05-06, 10:15 UTC: Lamp changed";
+    assert_eq!(heads, ["Of a row that is not there", "1", dated, "2", "At the end"]);
+    assert_eq!(struck, [false, false, false, true]);
+    let across = format!("colspan=\"{}\">{dated}<", table.columns.len());
+    assert!(table.to_html().contains(&across), "{}", table.to_html());
+    assert!(table.to_markdown().contains("Lamp changed"));
+}
+
 #[test]
 fn splices_are_told_with_their_units() {
     let meeting = |gap: &str| Splice::Joined {

@@ -45,6 +45,11 @@ impl Table {
         }
         text.push_str("</tr></thead>\n<tbody>\n");
         for (place, row) in self.rows.iter().enumerate() {
+            if let Some(note) = self.over_all(row) {
+                let (across, note) = (self.columns.len(), html_text(note));
+                let _ = writeln!(text, "<tr><td class=\"note\" colspan=\"{across}\">{note}</td></tr>");
+                continue;
+            }
             text.push_str("<tr>");
             for (column, cell) in self.columns.iter().zip(row) {
                 let class = match (column.kind, struck(place, column)) {

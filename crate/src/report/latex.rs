@@ -92,6 +92,13 @@ impl Table {
     fn latex_rows(&self, struck: &dyn Fn(usize, &Column) -> bool) -> String {
         let mut text = String::new();
         for (place, row) in self.rows.iter().enumerate() {
+            if let Some(note) = self.over_all(row) {
+                let (across, width) = (self.columns.len(), WIDTH - 2.0 * COLUMN_SPACE);
+                let note = latex_text(note);
+                let set = format!("\\multicolumn{{{across}}}{{p{{{width:.1}pt}}}}{{\\itshape {note}}}");
+                let _ = writeln!(text, "{set} \\\\");
+                continue;
+            }
             let cells = self.columns.iter().zip(row).map(|(column, cell)| {
                 let cell = column.kind.latex(cell);
                 if !cell.is_empty() && struck(place, column) {
@@ -123,7 +130,8 @@ impl Table {
 
     fn letters(&self, place: usize) -> Letters {
         let head = self.columns.get(place).map_or_else(String::new, Column::head);
-        let cells = self.rows.iter().filter_map(|row| row.get(place));
+        let cells = self.rows.iter().filter(|row| self.over_all(row).is_none());
+        let cells = cells.filter_map(|row| row.get(place));
         let longest_word = |text: &str| text.split(' ').map(|word| word.chars().count()).max().unwrap_or(0);
         let least = cells.clone().map(|cell| longest_word(cell)).max().unwrap_or(0).max(longest_word(&head));
         let most = cells.map(|cell| cell.chars().count()).max().unwrap_or(0);

@@ -10,8 +10,8 @@ use crate::analysis::{Notice, Section, Weight};
 use crate::line::{Fit, RowFit, Uncertainty};
 use crate::message;
 use crate::notebook::{
-    ActsOn, Asks, Basis, Beam, BenchField, Cell, Effect, ErrorShape, Estimator, NotebookState, OverlapPair,
-    Path, Piece, RailField, RulerUnit, Scope, Sense, Splice,
+    ActsOn, Asks, Basis, Beam, BenchField, Cell, Effect, ErrorShape, Estimator, Note, NotebookState,
+    OverlapPair, Path, Piece, RailField, RulerUnit, Scope, Sense, Splice,
 };
 use crate::quantity::DecimalMark;
 use crate::view::{
@@ -108,6 +108,8 @@ pub fn view_of(text: &str) -> View {
             sealed: false,
             may_seal: true,
         },
+        photo: None,
+        notes: vec![Note { id: 21, after: Some(11), text: text.into(), at: String::new() }],
         notices: vec![Notice {
             id: "runs",
             weight: Weight::Look,

@@ -17,7 +17,7 @@ pub struct Table {
     pub title: String,
     /// Its columns.
     pub columns: Vec<Column>,
-    /// Its rows, each with one cell a column.
+    /// Its rows, each with one cell a column; beside people's tables, too, rows of one cell alone, which reaches over all.
     pub rows: Vec<Vec<String>>,
 }
 
@@ -84,6 +84,14 @@ impl Table {
         let heads: Vec<String> = self.columns.iter().map(Column::head).collect();
         let records: Vec<&[String]> = once(&heads).chain(&self.rows).map(Vec::as_slice).collect();
         csv::write_csv(&records)
+    }
+
+    /// What a row says over all columns, if it is such a row.
+    pub(super) fn over_all<'a>(&self, row: &'a [String]) -> Option<&'a str> {
+        match row {
+            [text] if self.columns.len() > 1 => Some(text),
+            _ => None,
+        }
     }
 
     /// The table without those of the named columns in which no row has anything.

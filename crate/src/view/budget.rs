@@ -101,6 +101,7 @@ pub fn name(page: &NotebookState, origin: &Origin) -> Value {
         Origin::ScreenScatter => message!("budget-names-repeats"),
         Origin::PictureMarks => message!("budget-names-marks"),
         Origin::Traces => message!("budget-names-traces"),
+        Origin::Walk => message!("budget-names-walk"),
         Origin::Delays => message!("budget-names-delays"),
         Origin::Matrices => message!("budget-names-matrices"),
         Origin::Scatter => message!("budget-names-scatter"),
@@ -124,6 +125,7 @@ fn acts_on(page: &NotebookState, origin: &Origin) -> Message {
         | Origin::PictureMarks
         | Origin::Traces
         | Origin::Delays => message!("budget-acts-each_delay"),
+        Origin::Walk => message!("budget-acts-walk"),
         Origin::Grid { .. } => message!("budget-acts-grid"),
         Origin::Matrices => message!("budget-acts-both"),
         Origin::Scatter => message!("budget-acts-slope"),
@@ -207,6 +209,7 @@ fn remark(part: &BudgetComponent) -> Message {
         (_, Origin::BeamAngle) if part.u.is_none() => message!("budget-remarks-no_angle"),
         (_, Origin::BeamAngle) => message!("budget-remarks-angle"),
         (_, Origin::Air) if part.u.is_none() => message!("budget-remarks-air"),
+        (_, Origin::Walk) => message!("budget-remarks-walk"),
         (HowEntered::Shared, _) => message!("budget-remarks-shared"),
         (HowEntered::Rows, Origin::Scatter) => message!("budget-remarks-scatter"),
         (HowEntered::Rows, Origin::Matrices) => message!("budget-remarks-matrices"),

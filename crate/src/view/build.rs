@@ -68,6 +68,8 @@ pub fn view_after(notebook: &Notebook, analysis: &Analysis, told: &PreviousView)
         settings: settings(page, &problems),
         shared: shared(page, &problems),
         rows: rows(page, analysis, &problems, told),
+        notes: page.notes.clone(),
+        photo: page.photo.clone(),
         proposal: proposal(page, analysis),
         delays: delays_view(page, analysis),
         line: line_view(page, analysis),

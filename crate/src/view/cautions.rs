@@ -87,7 +87,7 @@ fn read_by(read: &CautionsRead) -> Message {
 }
 
 /// Date and time of day of a time as the page's clock says it: UTC, RFC 3339 ("2026-01-31T10:15:00.000Z").
-fn to_the_minute(at: &str) -> Option<(&str, &str)> {
+pub fn to_the_minute(at: &str) -> Option<(&str, &str)> {
     let (date, time) = at.strip_suffix('Z')?.split_once('T')?;
     Some((date, time.get(..5)?))
 }

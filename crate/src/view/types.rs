@@ -8,9 +8,9 @@ use super::cautions::CautionsView;
 use super::math::Formula;
 use crate::analysis::{Notice, Weight};
 use crate::notebook::{
-    ActsOn, Asks, Basis, Beam, BenchField, Cell, Effect, ErrorShape, Estimator, GridId, Path, Piece,
-    RailField, RailId, RowId, RulerUnit, Scope, Sense, SettingId, SharedId, Splice, TaskId, UncertaintyKind,
-    UncertaintyOf,
+    ActsOn, Asks, Basis, Beam, BenchField, Cell, Effect, ErrorShape, Estimator, GridId, Note, Path, Piece,
+    RailField, RailId, RowId, RulerUnit, Scope, Sense, SettingId, SharedId, Splice, StoredFile, TaskId,
+    UncertaintyKind, UncertaintyOf,
 };
 use crate::quantity::DecimalMark;
 use crate::words::{Message, Value};
@@ -57,6 +57,10 @@ pub struct View {
     pub shared: Vec<SharedView>,
     /// The rows, as they stand.
     pub rows: Vec<RowView>,
+    /// Free notes between the rows, in the order in which they were begun.
+    pub notes: Vec<Note>,
+    /// A photograph of the set-up.
+    pub photo: Option<StoredFile>,
     /// What the next row would begin with.
     pub proposal: NewRow,
     /// Pictures and traces.

@@ -267,7 +267,7 @@ impl Desk {
         to_js::<PlotTable>(&PlotTable::of_bench(&bench_picture(self.notebook.state(), &self.analysis)))
     }
 
-    /// The files that the rows rest on, each with its name in a bundle.
+    /// The files that the notebook holds or its rows rest on, each with its name in a bundle.
     #[wasm_bindgen(unchecked_return_type = "[name: string, file: Types.StoredFile][]")]
     pub fn files(&self) -> JsValue {
         to_js(&bundle::kept(self.notebook.state()).iter().collect::<Vec<(&String, &&StoredFile)>>())

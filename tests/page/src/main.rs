@@ -32,6 +32,7 @@ mod late;
 mod leaving;
 mod merging;
 mod notebooks;
+mod notes;
 mod offline;
 mod plan;
 mod plots;
@@ -62,7 +63,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 155] = [
+const TESTS: [(&str, Test); 157] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -90,6 +91,8 @@ const TESTS: [(&str, Test); 155] = [
     ("a_later_notebook_is_left_untouched", faults::a_later_notebook_is_left_untouched),
     ("undo_and_redo", cells::undo_and_redo),
     ("struck_rows_stay_in_sight", cells::struck_rows_stay_in_sight),
+    ("what_happened_is_noted", notes::what_happened_is_noted),
+    ("rows_follow_a_renamed_rail", notes::rows_follow_a_renamed_rail),
     ("plan_follows_its_positions", plan::plan_follows_its_positions),
     ("handles_move_positions", plan::handles_move_positions),
     ("next_reading_is_taken", plan::next_reading_is_taken),

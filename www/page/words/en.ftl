@@ -147,6 +147,13 @@ apparatus-air = Air
 apparatus-air-hint = Air slows the pulse by about 3 parts in 10 000. Leave these fields empty if you did not measure them. A number after ± is a standard uncertainty here: 21.5 ± 0.3.
 apparatus-instruments = Instruments, cables and trigger
 apparatus-instruments-hint = What somebody else needs to set up the same bench: types and serial numbers, lengths of the cables, the way to the fixed detector, what the screen is triggered by. Nothing is calculated from this; the report shows it.
+photo-title = Photo of the set-up
+photo-add = Add a photo of the set-up
+photo-coming = { $name } is being read…
+photo-of = The set-up: { $name }
+photo-missing = { $name } is not kept in this browser. It is in the bundle it came with.
+photo-remove = Remove the photo
+photo-removed = The photo of the set-up was removed.
 apparatus-blank = Carriage, source, rails, screen, air
 apparatus-lines-detector =
     { $n ->
@@ -709,6 +716,23 @@ remarks-rough = Trace { $trace }: the uncertainty is more than a tenth of the ri
 files-other-notebook = Another notebook was opened meanwhile: nothing was added to it. Add the files again in the notebook they belong to.
 only-here = This browser keeps no files, perhaps because the window is private: photos and traces last until the page is closed. Download the bundle (.zip) before that: it holds them.
 
+## Notes between the rows
+
+notes-title = Note
+notes-add = Add a note
+notes-hint = What happened at the bench: a cable was moved, the lamp changed, a door opened. It is kept with the date and time, stands between the rows, and goes into the report.
+notes-text = Text of the note
+notes-after = Stands
+notes-first = before the first row
+notes-behind = after row { $n }
+notes-write = Save note
+notes-remove = Remove note
+notes-cancel = Cancel
+notes-change = Change
+notes-change-of = Change the note: { $at }
+notes-needed = Write something first.
+notes-removed = The note was removed.
+
 ## Striking a row out
 
 strike-hint = The row stays visible and can be restored. The reason goes into the notebook and the report.
@@ -824,6 +848,7 @@ budget-names-screen = edge readings on the screen
 budget-names-repeats = scatter of repeated readings
 budget-names-marks = marks of the edges on photos
 budget-names-traces = noise of the traces
+budget-names-walk = walk of the fixed threshold
 budget-names-delays = delays entered
 budget-names-matrices = stated covariance matrices
 budget-names-scatter = scatter about the line
@@ -836,6 +861,7 @@ budget-acts-setting = delays at that setting
 budget-acts-removed = nothing: it was removed
 budget-acts-each_distance = each distance
 budget-acts-each_delay = each delay
+budget-acts-walk = delays from traces, in proportion to the distance
 budget-acts-grid = delays read against that grid
 budget-acts-both = distances and delays
 budget-acts-slope = the slope
@@ -855,6 +881,7 @@ budget-remarks-shift = It shifts every distance or every delay in the line by th
 budget-remarks-no_angle = No angle is stated.
 budget-remarks-angle = At an angle θ the light’s path is shorter (wide beam) or longer (thin beam that is followed) than the distance read, by the fraction θ²/2. Half of the largest possible effect is corrected; the rest is taken as rectangular.
 budget-remarks-air = The stated air is too near the end of the range of the equations: its uncertainty can’t be given.
+budget-remarks-walk = A smaller pulse crosses a fixed threshold later, and nothing corrects for it: the slope of the difference from constant fraction, together with its own uncertainty, is taken as a standard uncertainty (Phillips, Eberhardt and Parry 1997). With constant fraction this component goes.
 budget-remarks-shared = Part of the fit’s covariance matrix, common to its rows: more rows do not reduce it.
 budget-remarks-scatter = Taken from the residuals instead of the stated uncertainties of the rows.
 budget-remarks-matrices = Part of the fit’s covariance matrix, as stated.
@@ -1020,6 +1047,8 @@ report-splices-no-pairs = positions read on both rulers: none yet
 report-splices-free = the step at mark { $mark } is fitted with the line
 report-stands = Position, calculated
 report-step = Step between this rail and the others
+report-photo = { $name }, in the bundle as pictures/{ $file }….jpg
+report-note = { $date }, { $time } UTC: { $text }
 report-delays-typed =
     { $n ->
         [one] Row { $rows }: the delay was typed, or both edges were read on the screen.

@@ -144,6 +144,13 @@ apparatus-air = Air
 apparatus-air-hint = L’air ralentit l’impulsion d’environ 3 pour 10 000. Laissez ces champs vides si vous n’avez pas mesuré ces grandeurs. Un nombre après ± est ici une incertitude-type : 21,5 ± 0,3.
 apparatus-instruments = Instruments, câbles et déclenchement
 apparatus-instruments-hint = Ce qu’il faut à quelqu’un d’autre pour monter le même banc : types et numéros de série, longueurs des câbles, trajet jusqu’au détecteur fixe, déclenchement de l’écran. Rien n’en est calculé ; le rapport le montre.
+photo-title = Photo du montage
+photo-add = Ajouter une photo du montage
+photo-coming = Lecture de { $name }…
+photo-of = Le montage : { $name }
+photo-missing = { $name } n’est pas conservé dans ce navigateur. La photo se trouve dans l’archive d’où elle vient.
+photo-remove = Retirer la photo
+photo-removed = La photo du montage a été retirée.
 apparatus-blank = Chariot, source, rails, écran, air
 apparatus-lines-detector =
     { $n ->
@@ -706,6 +713,23 @@ remarks-rough = Trace { $trace } : l’incertitude dépasse un dixième du temp
 files-other-notebook = Un autre cahier a été ouvert entre-temps : rien n’y a été ajouté. Ajoutez de nouveau les fichiers dans le cahier voulu.
 only-here = Ce navigateur ne garde pas les fichiers, peut-être parce que la fenêtre est privée : photos et traces durent jusqu’à la fermeture de la page. Téléchargez avant cela l’archive (.zip), qui les contient.
 
+## Les notes entre les lignes
+
+notes-title = Note
+notes-add = Ajouter une note
+notes-hint = Ce qui s’est passé au banc : un câble déplacé, la lampe changée, une porte ouverte. La note est conservée avec sa date et son heure, se place entre les lignes et figure dans le rapport.
+notes-text = Texte de la note
+notes-after = Place
+notes-first = avant la première ligne
+notes-behind = après la ligne { $n }
+notes-write = Enregistrer la note
+notes-remove = Retirer la note
+notes-cancel = Annuler
+notes-change = Modifier
+notes-change-of = Modifier la note : { $at }
+notes-needed = Écrivez d’abord quelque chose.
+notes-removed = La note a été retirée.
+
 ## Écarter une ligne
 
 strike-hint = La ligne reste visible et peut être réintégrée. La raison est inscrite dans le cahier et le rapport.
@@ -821,6 +845,7 @@ budget-names-screen = lectures des fronts sur l’écran
 budget-names-repeats = dispersion des lectures répétées
 budget-names-marks = marques des fronts sur les photos
 budget-names-traces = bruit des traces
+budget-names-walk = glissement du front au seuil fixe
 budget-names-delays = retards saisis
 budget-names-matrices = matrices de covariance déclarées
 budget-names-scatter = dispersion autour de la droite
@@ -833,6 +858,7 @@ budget-acts-setting = retards avec ce réglage
 budget-acts-removed = rien : elle a été supprimée
 budget-acts-each_distance = chaque distance
 budget-acts-each_delay = chaque retard
+budget-acts-walk = retards tirés des traces, en proportion de la distance
 budget-acts-grid = retards lus sur cette grille
 budget-acts-both = distances et retards
 budget-acts-slope = la pente
@@ -852,6 +878,7 @@ budget-remarks-shift = Elle décale d’autant toutes les distances ou tous les 
 budget-remarks-no_angle = Aucun angle n’est déclaré.
 budget-remarks-angle = Avec un angle θ, le trajet de la lumière est plus court (faisceau large) ou plus long (faisceau fin que l’on suit) que la distance lue, de la fraction θ²/2. La moitié du plus grand effet possible est corrigée ; le reste est pris comme rectangulaire.
 budget-remarks-air = L’air déclaré est trop près de la limite du domaine des équations : son incertitude ne peut pas être donnée.
+budget-remarks-walk = Une impulsion plus petite franchit plus tard un seuil fixe, et rien ne le corrige : la pente de l’écart à la fraction constante, avec sa propre incertitude, est prise comme incertitude-type (Phillips, Eberhardt et Parry 1997). Avec la fraction constante, cette composante disparaît.
 budget-remarks-shared = Partie de la matrice de covariance de l’ajustement, commune à ses lignes : davantage de lignes ne la réduisent pas.
 budget-remarks-scatter = Tirée des résidus et non des incertitudes déclarées des lignes.
 budget-remarks-matrices = Partie de la matrice de covariance de l’ajustement, comme elle est déclarée.
@@ -1017,6 +1044,8 @@ report-splices-no-pairs = positions lues sur les deux règles : encore aucune
 report-splices-free = le saut à la graduation { $mark } est ajusté avec la droite
 report-stands = Position calculée
 report-step = Saut entre ce rail et les autres
+report-photo = { $name }, dans l’archive sous pictures/{ $file }….jpg
+report-note = Le { $date } à { $time } UTC : { $text }
 report-delays-typed =
     { $n ->
         [one] Ligne { $rows } : le retard a été saisi, ou les deux fronts ont été lus à l’écran.

@@ -61,7 +61,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 150] = [
+const TESTS: [(&str, Test); 152] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -197,6 +197,8 @@ const TESTS: [(&str, Test); 150] = [
     ("one_file_from_disk", files::one_file_from_disk),
     ("a_damaged_one_file_says_so", files::a_damaged_one_file_says_so),
     ("each_student_has_a_data_set", data_sets::each_student_has_a_data_set),
+    ("a_data_set_of_traces_is_measured", data_sets::a_data_set_of_traces_is_measured),
+    ("a_data_set_of_photographs_is_given", data_sets::a_data_set_of_photographs_is_given),
     ("a_class_is_looked_through", class::a_class_is_looked_through),
     ("a_class_is_for_everyone", class::a_class_is_for_everyone),
     ("reading_a_class_is_stopped", class::reading_a_class_is_stopped),

@@ -61,7 +61,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 152] = [
+const TESTS: [(&str, Test); 153] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -205,6 +205,7 @@ const TESTS: [(&str, Test); 152] = [
     ("a_mark_that_all_misread_is_named", class::a_mark_that_all_misread_is_named),
     ("budgets_and_notices_of_a_class_are_counted", class::budgets_and_notices_of_a_class_are_counted),
     ("comments_go_back_beside_what_they_are_about", feedback::comments_go_back_beside_what_they_are_about),
+    ("comments_of_two_teachers_stand_side_by_side", feedback::comments_of_two_teachers_stand_side_by_side),
     ("hostile_comments_are_refused", feedback::hostile_comments_are_refused),
     ("comments_are_for_everyone", feedback::comments_are_for_everyone),
     ("partners_merge_their_notebooks", merging::partners_merge_their_notebooks),

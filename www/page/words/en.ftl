@@ -2438,7 +2438,7 @@ feedback-mark = Mark: { $mark }
 feedback-question-gone = a question that is no longer there
 feedback-remove = Remove these comments
 feedback-removed = The comments were removed.
-feedback-replaced = These comments take the place of those that were here.
+feedback-replaced = These comments take the place of earlier ones from { $from }.
 feedback-opened =
     { $n ->
         [0] What your teacher says is here.

@@ -2435,7 +2435,7 @@ feedback-mark = Note : { $mark }
 feedback-question-gone = une question qui n’existe plus
 feedback-remove = Retirer ces commentaires
 feedback-removed = Les commentaires ont été retirés.
-feedback-replaced = Ces commentaires remplacent ceux qui étaient ici.
+feedback-replaced = Ces commentaires remplacent ceux que { $from } avait faits avant.
 feedback-opened =
     { $n ->
         [0] Voici ce que dit votre enseignant.

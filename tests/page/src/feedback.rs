@@ -125,7 +125,7 @@ pub fn comments_of_two_teachers_stand_side_by_side(stage: &Stage) -> Result<()> 
     let take = |name: &str, from: &str, general: &str| -> Result<()> {
         page.open_file(&page.home.write(name, &said(&notebook, row, from, general)?)?)
     };
-    let both = |there: [&str; 2], comments: u64| -> Result<()> {
+    let both = |there: [&str; 2], comments: usize| -> Result<()> {
         for text in there {
             page.reads("#feedback", text)?;
         }

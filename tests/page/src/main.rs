@@ -61,7 +61,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 153] = [
+const TESTS: [(&str, Test); 154] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -200,6 +200,7 @@ const TESTS: [(&str, Test); 153] = [
     ("a_data_set_of_traces_is_measured", data_sets::a_data_set_of_traces_is_measured),
     ("a_data_set_of_photographs_is_given", data_sets::a_data_set_of_photographs_is_given),
     ("a_class_is_looked_through", class::a_class_is_looked_through),
+    ("a_merge_explains_the_same_readings", merging::a_merge_explains_the_same_readings),
     ("a_class_is_for_everyone", class::a_class_is_for_everyone),
     ("reading_a_class_is_stopped", class::reading_a_class_is_stopped),
     ("a_mark_that_all_misread_is_named", class::a_mark_that_all_misread_is_named),

@@ -1562,6 +1562,7 @@ class-after-seal =
     }
 class-differs = Stored values differ from those calculated here: { $figures }
 class-alike = Same readings in { $rows } rows as { $names }: worked together?
+class-alike-merged = Same readings in { $rows } rows as { $names }: their notebooks were merged, as the history says.
 class-columns-key = Key
 class-key-both = c and t₀ covered
 class-key-c = c covered, t₀ not

@@ -1559,6 +1559,7 @@ class-after-seal =
     }
 class-differs = Des valeurs enregistrées ne sont pas celles calculées ici : { $figures }
 class-alike = Mêmes lectures dans { $rows } lignes que { $names } : travail en commun ?
+class-alike-merged = Mêmes lectures dans { $rows } lignes que { $names } : leurs cahiers ont été fusionnés, comme le dit l’historique.
 class-columns-key = Clé
 class-key-both = c et t₀ couverts
 class-key-c = c couvert, t₀ non

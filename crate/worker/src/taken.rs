@@ -90,7 +90,8 @@ pub fn photograph(secret: &str, so: &RowTruth) -> Result<Picture, Message> {
     let columns = so.screen_width.round();
     let left = columns - so.delay / so.time_base;
     let side = (left / 2.0).min(SIDE);
-    if !(side >= LEAST_SIDE && left <= columns && columns <= MOST_COLUMNS) {
+    let fits = side >= LEAST_SIDE && left <= columns && columns <= MOST_COLUMNS;
+    if !fits {
         return Err(message!("sets-off_screen", row = so.row as usize));
     }
     let mut chance = chance(secret, &format!("photograph {}", so.row));

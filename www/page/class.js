@@ -175,9 +175,10 @@ export class ClassSection {
         layer: this.keys.length > 0 ? layer : '',
         rows,
         rails,
-        parts: parts.map(({ name, share }) => ({ component: components.of(nameKey(name), name), share })),
+        parts: parts.map(({ name, share }) => ({ component: components.of(JSON.stringify(name), name), share })),
       }));
-      const told = read.length > 0 ? await reader.ask('class_of', given, this.keys, this.mark) : undefined;
+      const names = [...components.known.keys()];
+      const told = read.length > 0 ? await reader.ask('class_of', given, this.keys, names, this.mark) : undefined;
       const members = await membersOf(this.entries, told);
       if (turn === this.compared) this.draw(members, told, components.things);
     } catch (error) {
@@ -258,11 +259,6 @@ function membersOf(entries, told) {
     }) ?? []);
     return { ...entry, compared: its && { ...its, alike } };
   }));
-}
-
-/** What tells a component from others: a number in its name is the same with either decimal mark. @param {Value} name */
-function nameKey(name) {
-  return JSON.stringify(name).replaceAll(/(\d),(?=\d)/g, '$1.');
 }
 
 /** @param {ClassFigure} figure @returns {Figure} */

@@ -22,6 +22,7 @@ import { Desk } from './slope_of_light.js';
  * @property {AskedText[]} empty what a person is asked to write and did not
  * @property {FitFigure[]} figures
  * @property {number | null} after_seal changes after a seal was opened
+ * @property {string[]} merged of each partner's notebook that was merged the digest of the first entry that is its own
  * @property {string[]} readings what was read for each row in the line
  * @property {string} layer the teacher's; empty where it was not handed out
  * @property {string} rows those in the line, one a line: where they were read and how far they lie off it
@@ -58,6 +59,7 @@ export function rowOf(text) {
       empty: ASKED.filter((field) => view.bench[field].text.trim() === ''),
       figures: desk.figures(),
       after_seal: desk.changes_after_seal() ?? null,
+      merged: desk.merged(),
       readings: used.map(asRead),
       layer: layerOf(desk, view.handout.entries),
       rows: used.map((row) => asShown(row, rails)).join('\n'),

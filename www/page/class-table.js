@@ -10,8 +10,9 @@ import { each, inWords, say, tell } from './words.js';
 
 /** @import { ClassEntry, Handed } from './class-pool.js' */
 /** @import { ClassRow } from './class-row.js' */
-/** @import { Compared, Covered, Feedback } from './worker-types.js' */
+/** @import { Alike, Compared as ToldOf, Covered, Feedback } from './worker-types.js' */
 
+/** What is told of a notebook beside the others; `merged` where the same readings come of a merge between partners. @typedef {Omit<ToldOf, 'alike'> & {alike: (Alike & {merged: boolean})[]}} Compared */
 /** A notebook with what is told of it beside the others. @typedef {ClassEntry & {compared: Compared | undefined}} Member */
 /** @typedef {'all' | 'marked' | 'without' | 'notice'} Filter */
 /**
@@ -225,7 +226,8 @@ function missing({ refusal, incomplete, empty }) {
 
 /** How many remarks there are of a notebook. @param {ClassRow} row @param {Compared} compared */
 function remarkCount({ after_seal }, { alike, differs }) {
-  return Number(Boolean(after_seal)) + Number(differs.length > 0) + Number(alike.length > 0);
+  const kinds = new Set(alike.map(({ merged }) => merged));
+  return Number(Boolean(after_seal)) + Number(differs.length > 0) + kinds.size;
 }
 
 /** @param {ClassRow} row @param {Compared} compared @param {Member[]} members */
@@ -234,11 +236,13 @@ function remarks({ after_seal, figures }, { alike, differs }, members) {
   if (after_seal) told.push(say('class-after-seal', { n: after_seal }));
   const other = figures.flatMap(({ id, name }) => (differs.includes(id) ? [name] : []));
   if (other.length > 0) told.push(say('class-differs', { figures: { all: other } }));
-  const [first] = alike;
-  if (first) {
-    const names = alike.map(({ notebook }) => members[notebook]).map((member) => (member ? whoOf(member) : ''));
-    told.push(say('class-alike', { rows: first.rows, names: { all: names } }));
-  }
+  const tellAlike = (/** @type {'class-alike' | 'class-alike-merged'} */ text, /** @type {Alike[]} */ some) => {
+    const [first] = some;
+    const names = some.map(({ notebook }) => members[notebook]).map((member) => (member ? whoOf(member) : ''));
+    if (first) told.push(say(text, { rows: first.rows, names: { all: names } }));
+  };
+  tellAlike('class-alike', alike.filter(({ merged }) => !merged));
+  tellAlike('class-alike-merged', alike.filter(({ merged }) => merged));
   return told;
 }
 

@@ -5,6 +5,7 @@
 import { ClassBudget } from './class-budget.js';
 import { ClassChart } from './class-chart.js';
 import { ClassFeedback } from './class-feedback.js';
+import { areMerged } from './class-merged.js';
 import { ClassNotices } from './class-notices.js';
 import { ClassPool, fileOf, textIn } from './class-pool.js';
 import { ClassReading } from './class-reading.js';
@@ -174,18 +175,19 @@ export class ClassSection {
         layer: this.keys.length > 0 ? layer : '',
         rows,
         rails,
-        parts: parts.map(({ name, share }) => ({ component: components.of(nameKey(name), name), share })),
+        parts: parts.map(({ name, share }) => ({ component: components.of(JSON.stringify(name), name), share })),
       }));
-      const told = read.length > 0 ? await reader.ask('class_of', given, this.keys, this.mark) : undefined;
-      if (turn === this.compared) this.draw(told, components.things);
+      const names = [...components.known.keys()];
+      const told = read.length > 0 ? await reader.ask('class_of', given, this.keys, names, this.mark) : undefined;
+      const members = await membersOf(this.entries, told);
+      if (turn === this.compared) this.draw(members, told, components.things);
     } catch (error) {
       if (turn === this.compared) setText(this.state, say('class-failed', { why: messageOf(error) }));
     }
   }
 
-  /** @param {Class | undefined} told of those that could be read, in their order @param {Value[]} components what those of budgets are called */
-  draw(told, components) {
-    const members = membersOf(this.entries, told);
+  /** @param {Member[]} members @param {Class | undefined} told of those that could be read, in their order @param {Value[]} components what those of budgets are called */
+  draw(members, told, components) {
     setHidden(this.result, members.length === 0);
     setHidden(this.nothing, members.length > 0);
     this.sayShown(this.table.show(members, this.keys.length > 0));
@@ -244,21 +246,19 @@ class Numbers {
  * Each notebook with what is told of it. What was told names the places among those that could be read.
  * @param {ClassEntry[]} entries
  * @param {Class | undefined} told
- * @returns {Member[]}
+ * @returns {Promise<Member[]>}
  */
 function membersOf(entries, told) {
   const places = entries.flatMap(({ row }, place) => (row ? [place] : []));
   const compared = new Map(places.map((place, index) => [place, told?.notebooks[index]]));
-  return entries.map((entry, place) => {
+  return Promise.all(entries.map(async (entry, place) => {
     const its = compared.get(place);
-    const alike = its?.alike.map(({ notebook, rows }) => ({ notebook: places[notebook] ?? 0, rows })) ?? [];
+    const alike = await Promise.all(its?.alike.map(async ({ notebook, rows }) => {
+      const other = places[notebook] ?? 0;
+      return { notebook: other, rows, merged: await areMerged(entry, entries[other]) };
+    }) ?? []);
     return { ...entry, compared: its && { ...its, alike } };
-  });
-}
-
-/** What tells a component from others: a number in its name is the same with either decimal mark. @param {Value} name */
-function nameKey(name) {
-  return JSON.stringify(name).replaceAll(/(\d),(?=\d)/g, '$1.');
+  }));
 }
 
 /** @param {ClassFigure} figure @returns {Figure} */

@@ -66,7 +66,8 @@ export interface Calls {
   hand_in(whole: Blob, parts: NamedPart[]): HandedPart[];
   /** Of each, whether it may hold a notebook by its name. */
   handed_in_by_name(names: string[]): boolean[];
-  class_of(all: Given[], keys: Key[], decimal: DecimalMark): Class;
+  /** `names` of components, each as JSON, in the order of their numbers. */
+  class_of(all: Given[], keys: Key[], names: string[], decimal: DecimalMark): Class;
   /** The secret of a data set by its number. */
   set_secret(seed: string, number: number): string;
   write_key(key: Key): string;

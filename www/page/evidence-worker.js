@@ -97,7 +97,7 @@ const calls = {
   },
 
   handed_in_by_name: (names) => Array.from(wasm.handed_in_by_name(names), Boolean),
-  class_of: (all, keys, decimal) => wasm.class_of(all, keys, decimal),
+  class_of: (all, keys, names, decimal) => wasm.class_of(all, keys, names, decimal),
   set_secret: (seed, number) => wasm.set_secret(seed, number),
   write_key: (key) => wasm.write_key(key),
 

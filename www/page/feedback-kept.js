@@ -1,30 +1,38 @@
 /**
- * What a teacher says of a notebook, kept as the file in which it came, beside the files of notebooks: it is no entry of the
+ * What teachers say of a notebook, kept as the files in which it came, beside the files of notebooks: it is no entry of the
  * log, which stays as it was handed in.
  */
 import { keepFile, keptFile } from './file-store.js';
 
-/** Called when something else is said of a notebook, with its identifier. @type {Set<(notebook: string) => void>} */
+/** A file with comments. @typedef {{name: string, text: string}} KeptComments */
+
+/** Called when something else is said of a notebook, with its identifier and the files of before. @type {Set<(notebook: string, before: KeptComments[]) => void>} */
 export const onFeedback = new Set();
 
-/** By what it is kept. `sweep.js` leaves it as long as its notebook is there. @param {string} notebook */
+/** By what they are kept. `sweep.js` leaves it as long as its notebook is there. @param {string} notebook */
 function placeOf(notebook) {
   return `feedback/${notebook}`;
 }
 
 /**
- * Keeps it in the place of what was said before, an empty text for nothing; ends when it is safely stored.
+ * Keeps files in the place of those that were kept before; ends when they are safely stored.
  * @param {string} notebook
- * @param {string} text
- * @param {string} name of the file
+ * @param {KeptComments[]} files what was said last first
  */
-export async function keepFeedback(notebook, text, name) {
-  await keepFile(placeOf(notebook), { blob: new Blob([text], { type: 'application/json' }), name });
-  for (const hear of onFeedback) hear(notebook);
+export async function keepFeedback(notebook, files) {
+  const before = await keptFeedback(notebook);
+  const text = files.length > 0 ? JSON.stringify(files) : '';
+  await keepFile(placeOf(notebook), { blob: new Blob([text], { type: 'application/json' }), name: '' });
+  for (const hear of onFeedback) hear(notebook, before);
 }
 
-/** The text that is kept of a notebook, with the name of its file; nothing where there is none. @param {string} notebook */
+/** The files that are kept of a notebook, what was said last first. @param {string} notebook @returns {Promise<KeptComments[]>} */
 export async function keptFeedback(notebook) {
   const kept = await keptFile(placeOf(notebook));
-  return kept && kept.blob.size > 0 ? { name: kept.name, text: await kept.blob.text() } : undefined;
+  if (!kept || kept.blob.size === 0) return [];
+  const text = await kept.blob.text();
+  /** @type {unknown} */
+  const files = JSON.parse(text);
+  // One file by itself is how it was kept when there could be no second.
+  return Array.isArray(files) ? files : [{ name: kept.name, text }];
 }

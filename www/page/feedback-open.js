@@ -1,15 +1,16 @@
 /**
  * Opens what a teacher says of a notebook: finds the notebook by the digest of what was handed in, and keeps the file beside
- * it. Neither its log nor anything that is computed of it changes.
+ * it, with those of other teachers. Neither its log nor anything that is computed of it changes.
  */
-import { keepFeedback } from './feedback-kept.js';
+import { keepFeedback, keptFeedback } from './feedback-kept.js';
 import { say } from './words.js';
 import { reader } from './worker-slot.js';
 
 /** @import { Book } from './book.js' */
 /** @import { Keeper } from './keeper.js' */
 /** @import { Shelf } from './shelf.js' */
-/** @import { HandedNotebook } from './worker-types.js' */
+/** @import { Feedback, HandedNotebook } from './worker-types.js' */
+/** @import { KeptComments } from './feedback-kept.js' */
 /** @typedef {{shelf: Shelf, book: Book, keeper: Keeper, open: (id: string) => Promise<boolean>}} Page what is asked of the page */
 
 /** The word by which such a file is known; what it is else, the worker says. */
@@ -35,8 +36,26 @@ export async function takeFeedback(page, file) {
     throw new Error(say('feedback-nowhere', { title: title || say('untitled'), who: who.join(', ') || '–', n: entries }));
   }
   if (id !== page.keeper.id && !await page.open(id)) return true;
-  await keepFeedback(id, text, file.name);
+  const stays = await saidByOthers(await keptFeedback(id), feedback, text);
+  await keepFeedback(id, [{ name: file.name, text }, ...stays]);
   return true;
+}
+
+/**
+ * What stays beside something that is said now: all but what the same person said. Who gives no name may be anybody.
+ * @param {KeptComments[]} kept
+ * @param {Feedback} said
+ * @param {string} text of its file
+ */
+async function saidByOthers(kept, { from }, text) {
+  /** @type {KeptComments[]} */
+  const others = [];
+  for (const one of kept) {
+    const before = await reader.ask('read_feedback', one.name, one.text);
+    const isSame = one.text === text || (from.trim() !== '' && before?.from.trim() === from.trim());
+    if (!isSame) others.push(one);
+  }
+  return others;
 }
 
 /**

@@ -1,5 +1,5 @@
 /**
- * What a teacher says of the open notebook: each comment beside what it is about, all of them with the mark at the head of the
+ * What teachers say of the open notebook: each comment beside what it is about, all of them with the mark at the head of the
  * report's leaf. It can be read and removed, not changed, and belongs to no report.
  */
 import { byId, el, setHidden, setText } from './dom.js';
@@ -14,8 +14,8 @@ import { reader } from './worker-slot.js';
 /** @import { Book } from './book.js' */
 /** @import { Keeper } from './keeper.js' */
 /** @import { View } from './types.js' */
+/** @import { KeptComments } from './feedback-kept.js' */
 /** @import { Comment, Feedback, Place } from './worker-types.js' */
-/** @typedef {Awaited<ReturnType<typeof keptFeedback>>} Kept */
 
 export class FeedbackBeside {
   /** @param {Book} book @param {Keeper} keeper */
@@ -24,22 +24,15 @@ export class FeedbackBeside {
     this.keeper = keeper;
     /** The desk of which something is said, or may be. @type {Book['desk'] | undefined} */
     this.desk = undefined;
-    /** @type {Kept} */
-    this.kept = undefined;
-    /** @type {Feedback | undefined} */
-    this.said = undefined;
-    /** @type {CommentBox[]} */
-    this.boxes = [];
-    this.about = el('p', { class: 'hint' });
-    this.since = el('p', { class: 'hint' });
-    this.mark = el('p', { class: 'lead', dir: 'auto' });
-    this.general = el('p', { class: 'typed', dir: 'auto' });
-    this.list = el('ul');
+    /** The files that are kept of it, what was said last first. @type {KeptComments[]} */
+    this.kept = [];
+    /** What each of them says. @type {Said[]} */
+    this.all = [];
+    this.list = el('div');
     this.root = el('div', { id: 'feedback', class: 'start', tabindex: '-1', role: 'group', 'aria-labelledby': 'feedback-title', hidden: true },
-      el('h3', { id: 'feedback-title' }, say('feedback-title')), this.about, this.since, this.mark, this.general, this.list,
-      el('p', { class: 'actions' }, el('button', { type: 'button', class: 'quiet', click: () => void this.remove() }, say('feedback-remove'))));
+      el('h3', { id: 'feedback-title' }, say('feedback-title')), this.list);
     byId('report-title').after(this.root);
-    onFeedback.add((notebook) => void this.heard(notebook));
+    onFeedback.add((notebook, before) => void this.heard(notebook, before));
     this.show(book.current());
   }
 
@@ -47,10 +40,10 @@ export class FeedbackBeside {
   show(view) {
     if (this.desk !== this.book.desk) {
       this.desk = this.book.desk;
-      this.put(undefined, undefined);
+      this.put([], []);
       void this.load();
     }
-    if (this.said) this.lay(this.said, view);
+    this.lay(view);
   }
 
   /** Reads what is kept of the open notebook. */
@@ -58,60 +51,90 @@ export class FeedbackBeside {
     const { desk } = this.book;
     try {
       const kept = await keptFeedback(this.keeper.id);
-      const said = kept && await reader.ask('read_feedback', kept.name, kept.text);
-      if (desk === this.book.desk) this.put(kept, said);
+      const all = await Promise.all(kept.map(({ name, text }) => reader.ask('read_feedback', name, text)));
+      if (desk === this.book.desk) this.put(kept, all);
     } catch (error) {
       toast(messageOf(error));
     }
   }
 
-  /** Something else is said of a notebook now. @param {string} notebook */
-  async heard(notebook) {
+  /** Something else is said of a notebook now. @param {string} notebook @param {KeptComments[]} before */
+  async heard(notebook, before) {
     if (notebook !== this.keeper.id) return;
-    const before = this.kept;
     await this.load();
-    if (!this.said) return;
+    const [last] = this.all;
+    // Where some were removed, nothing is said that was not there.
+    if (!last || this.kept.every(({ text }) => before.some((one) => one.text === text)) && before.length > this.kept.length) return;
     reveal(this.root);
     this.root.scrollIntoView({ block: 'nearest' });
     this.root.focus({ preventScroll: true });
-    if (!before || before.text === this.kept?.text) toast(say('feedback-opened', { n: this.said.comments.length }));
-    else this.offerBack(say('feedback-replaced'), before);
+    const { from, comments } = last.feedback;
+    const isGone = before.some(({ text }) => !this.kept.some((kept) => kept.text === text));
+    if (isGone) this.offerBack(say('feedback-replaced', { from: from || say('feedback-teacher') }), before);
+    else toast(say('feedback-opened', { n: comments.length }));
   }
 
-  /** @param {Kept} kept @param {Feedback | undefined} said */
-  put(kept, said) {
-    for (const box of this.boxes) box.remove();
-    [this.kept, this.said] = [kept, said];
-    this.boxes = said?.comments.map((comment) => new CommentBox(comment, said.from)) ?? [];
-    this.list.replaceChildren(...this.boxes.map(({ line }) => line));
-    setHidden(this.root, !said);
-    if (said) this.lay(said, this.book.current());
+  /** @param {KeptComments[]} kept @param {(Feedback | undefined)[]} all what each says */
+  put(kept, all) {
+    for (const said of this.all) said.remove();
+    this.kept = kept;
+    this.all = kept.flatMap((file, place) => {
+      const feedback = all[place];
+      return feedback ? [new Said(feedback, () => void this.remove(file))] : [];
+    });
+    this.list.replaceChildren(...this.all.map(({ root }) => root));
+    setHidden(this.root, this.all.length === 0);
+    this.lay(this.book.current());
   }
 
-  /** @param {Feedback} said @param {View} view */
-  lay(said, view) {
-    const { of: { entries }, from, at, mark, general } = said;
-    setText(this.about, say('feedback-about', { from: from || say('feedback-teacher'), date: dated(at, { dateStyle: 'long' }) || at, n: entries }));
-    const since = this.book.desk.length() - entries;
-    setText(this.since, since > 0 ? say('feedback-since', { n: since }) : '');
-    setText(this.mark, mark.trim() && say('feedback-mark', { mark }));
-    setText(this.general, general);
-    for (const part of [this.since, this.mark, this.general]) setHidden(part, part.textContent === '');
+  /** @param {View} view */
+  lay(view) {
+    if (this.all.length === 0) return;
     behindHelp(this.root);
-    for (const box of this.boxes) box.show(view);
+    for (const said of this.all) said.lay(view, this.book.desk.length());
   }
 
-  async remove() {
+  /** @param {KeptComments} file */
+  async remove(file) {
     const { kept } = this;
-    if (!kept) return;
-    await keepFeedback(this.keeper.id, '', '');
+    await keepFeedback(this.keeper.id, kept.filter((one) => one !== file));
     this.offerBack(say('feedback-removed'), kept);
   }
 
-  /** Tells what was done, and offers to take it back. @param {string} text @param {NonNullable<Kept>} before */
+  /** Tells what was done, and offers to take it back. @param {string} text @param {KeptComments[]} before */
   offerBack(text, before) {
     const { id } = this.keeper;
-    toast(text, { label: say('strip-undo'), run: () => void keepFeedback(id, before.text, before.name) });
+    toast(text, { label: say('strip-undo'), run: () => void keepFeedback(id, before) });
+  }
+}
+
+/** What one file says. */
+class Said {
+  /** @param {Feedback} feedback @param {() => void} remove */
+  constructor(feedback, remove) {
+    this.feedback = feedback;
+    this.about = el('p', { class: 'hint' });
+    this.since = el('p', { class: 'hint' });
+    this.mark = el('p', { class: 'lead', dir: 'auto' });
+    this.general = el('p', { class: 'typed', dir: 'auto' });
+    this.boxes = feedback.comments.map((comment) => new CommentBox(comment, feedback.from));
+    this.root = el('div', {}, this.about, this.since, this.mark, this.general, el('ul', {}, ...this.boxes.map(({ line }) => line)),
+      el('p', { class: 'actions' }, el('button', { type: 'button', class: 'quiet', click: remove }, say('feedback-remove'))));
+  }
+
+  /** @param {View} view @param {number} length of the log now */
+  lay(view, length) {
+    const { of: { entries }, from, at, mark, general } = this.feedback;
+    setText(this.about, say('feedback-about', { from: from || say('feedback-teacher'), date: dated(at, { dateStyle: 'long' }) || at, n: entries }));
+    setText(this.since, length > entries ? say('feedback-since', { n: length - entries }) : '');
+    setText(this.mark, mark.trim() && say('feedback-mark', { mark }));
+    setText(this.general, general);
+    for (const part of [this.since, this.mark, this.general]) setHidden(part, part.textContent === '');
+    for (const box of this.boxes) box.show(view);
+  }
+
+  remove() {
+    for (const box of this.boxes) box.remove();
   }
 }
 

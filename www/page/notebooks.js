@@ -126,7 +126,7 @@ export class Notebooks {
     shelf.bin(item.id, true);
     if (isOpen) await openNext();
     this.fill();
-    toast(say('notebooks-deleted', { title: name(item) }), { label: say('undo'), run: () => {
+    toast(say('notebooks-deleted', { title: name(item) }), { label: say('strip-undo'), run: () => {
       shelf.bin(item.id, false);
       this.fill();
     } });

@@ -477,7 +477,7 @@ export class Pictures {
     if (row === undefined) return;
     const number = book.current().rows.find(({ id }) => id === row)?.number ?? 0;
     if (!book.edit({ set_evidence: { row } })) return;
-    toast(say('pictures-taken-off', { n: number }), { label: say('undo'), run: () => undo(book) });
+    toast(say('pictures-taken-off', { n: number }), { label: say('strip-undo'), run: () => undo(book) });
   }
 
   /** The size of the grid was changed: it is proposed anew, or the grid of the notebook follows. */

@@ -69,7 +69,7 @@ function buttons() {
   const button = (/** @type {string} */ text, /** @type {Record<string, string>} */ attributes = {}) => (
     el('button', { type: 'button', ...attributes }, text));
   return el('p', { class: 'actions' }, button(say('tour-start'), { class: 'main' }), button(say('close')),
-    button(say('undo'), { class: 'quiet' }), button(say('stop'), { 'aria-disabled': 'true' }),
+    button(say('strip-undo'), { class: 'quiet' }), button(say('stop'), { 'aria-disabled': 'true' }),
     el('progress', { max: '1', value: '0.4', 'aria-label': say('trials-progress') }));
 }
 
@@ -108,9 +108,9 @@ function plot(name, title) {
 
 /** A message at the foot, and its button; it can be had again. */
 function told() {
-  const tell = () => void toast(say('tour-offer'), { label: say('undo'), run: () => {} });
+  const tell = () => void toast(say('tour-offer'), { label: say('strip-undo'), run: () => {} });
   tell();
-  return el('p', { class: 'actions' }, el('button', { type: 'button', click: tell }, say('undo')));
+  return el('p', { class: 'actions' }, el('button', { type: 'button', click: tell }, say('strip-undo')));
 }
 
 /** Puts the pieces on the page, with what each shows of a notebook. @param {Book} book */

@@ -5,6 +5,9 @@
 //! is said to be unknown. The speed of light is c₀. Every shared error is drawn from a stream of its own, known by the name
 //! of the error, so that what was so can be told again from the seed alone; every row has one, too, so that what one row
 //! shows of its numbers tells nothing of another's.
+//!
+//! A data set is drawn alike, from a secret that stands in no notebook. Where its delays are handed over as pictures or traces,
+//! nothing of reading them is drawn here.
 
 use sha2::{Digest, Sha256};
 use slope_evidence::row_truth::RowTruth;

@@ -16,6 +16,11 @@ impl Desk {
         to_js::<Vec<FitFigure>>(&fit_figures(&self.analysis))
     }
 
+    /// Of each notebook of a partner that was merged into this one, the digest of the first entry that is its own.
+    pub fn merged(&self) -> Vec<String> {
+        self.notebook.state().merged.iter().map(|log| log.own.clone()).collect()
+    }
+
     /// How many entries that the result may hang on follow the opening of a seal.
     pub fn changes_after_seal(&self) -> Option<usize> {
         changes_after_seal(&self.notebook)

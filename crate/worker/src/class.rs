@@ -22,6 +22,7 @@ use slope_evidence::words::{Message, Value};
 use crate::key::{C0, Key, KeySet};
 pub use alike::Alike;
 use alike::alike;
+pub use budgets::same_with_either_mark;
 use budgets::{Lost, lost};
 pub use given::{Given, GivenPart};
 use residuals::{Residuals, residuals};

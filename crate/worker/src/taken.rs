@@ -6,11 +6,12 @@
 
 use slope_archive::sha256;
 use slope_bench::chance::Chance;
-use slope_bench::record::{Bench, DetectorResponse, Digitiser, SettingsPlace, Style, both_as_text};
+use slope_bench::record::{Bench, DetectorResponse, Digitiser};
 use slope_bench::screen::{Camera, Picture, Shot, on_a_shelf};
+use slope_evidence::decimal::Decimal;
 use slope_evidence::message;
 use slope_evidence::row_truth::RowTruth;
-use slope_evidence::trace::{ColumnUnit, DecimalMark, Delimiter};
+use slope_evidence::trace::{DecimalMark, Recording};
 use slope_evidence::words::Message;
 
 /// Width of a photograph, pixels.
@@ -35,6 +36,10 @@ const BEHIND: f64 = 60.0;
 const STEP: f64 = 0.25;
 /// Samples of the shortest record; a longer one has twice as many, or four times…
 const SAMPLES: usize = 560;
+/// Place of the last digit of a time, ns: steps of a quarter of a nanosecond are written whole.
+const TIME_PLACE: i32 = -2;
+/// Place of the last digit of a voltage, V: far below what the digitiser rounds to.
+const VOLT_PLACE: i32 = -6;
 /// The longest delay that is recorded, ns.
 const LATEST: f64 = 2000.0;
 /// The least light that arrives at B, as a share of A's: however far, the amplifier is set to the pulse.
@@ -57,7 +62,7 @@ pub fn traces(secret: &str, so: &RowTruth, mark: DecimalMark) -> Result<String, 
     let bench = detectors(so.delay);
     let light = bench.light(so.distance).clamp(DIMMEST, 1.0);
     let recording = bench.record(so.delay, light, &mut chance(secret, &format!("traces {}", so.row)));
-    Ok(both_as_text(&recording, &style(mark)))
+    Ok(text(&recording, mark))
 }
 
 fn detectors(delay: f64) -> Bench {
@@ -71,15 +76,28 @@ fn detectors(delay: f64) -> Bench {
     Bench { a: detector, b: detector, digitiser, fall_off: 9.0 }
 }
 
-fn style(decimal: DecimalMark) -> Style {
-    Style {
-        delimiter: Delimiter::Semicolon,
-        decimal,
-        settings: SettingsPlace::Above,
-        time: ColumnUnit::Nanosecond,
-        powers: 0,
-        ..Style::default()
+/// A file with both channels: labels, and a line a sample. Numbers are written as elsewhere here, so that no other way of writing
+/// them need be loaded.
+fn text(recording: &Recording, mark: DecimalMark) -> String {
+    let number = |value: f64, place: i32| {
+        Decimal::at_place(value, place).map_or_else(String::new, |decimal| decimal.positional('-', mark))
+    };
+    let mut text = String::from("Time (ns)");
+    for channel in &recording.channels {
+        text += ";";
+        text += &channel.label;
+        text += " (V)";
     }
+    let samples = recording.channels.first().map_or(0, |channel| channel.samples.len());
+    for sample in 0..samples {
+        text += "\n";
+        text += &number(recording.start + sample as f64 * recording.step, TIME_PLACE);
+        for volts in recording.channels.iter().filter_map(|channel| channel.samples.get(sample)) {
+            text += ";";
+            text += &number(*volts, VOLT_PLACE);
+        }
+    }
+    text + "\n"
 }
 
 /// A photograph of the screen at a row, by a camera that is not moved from row to row of a set.
@@ -90,7 +108,8 @@ pub fn photograph(secret: &str, so: &RowTruth) -> Result<Picture, Message> {
     let columns = so.screen_width.round();
     let left = columns - so.delay / so.time_base;
     let side = (left / 2.0).min(SIDE);
-    if !(side >= LEAST_SIDE && left <= columns && columns <= MOST_COLUMNS) {
+    let fits = side >= LEAST_SIDE && left <= columns && columns <= MOST_COLUMNS;
+    if !fits {
         return Err(message!("sets-off_screen", row = so.row as usize));
     }
     let mut chance = chance(secret, &format!("photograph {}", so.row));

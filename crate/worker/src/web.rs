@@ -195,7 +195,8 @@ pub fn read_feedback(name: &str, text: &str) -> Result<JsValue, JsValue> {
     }
 }
 
-/// Compares the notebooks of a class, and holds them against the keys to their data sets.
+/// Compares the notebooks of a class, and holds them against the keys to their data sets. The components of their budgets are
+/// called by `names`, each as JSON, in the order of their numbers.
 ///
 /// # Errors
 /// `{kind: "asked", message}`.
@@ -203,9 +204,11 @@ pub fn read_feedback(name: &str, text: &str) -> Result<JsValue, JsValue> {
 pub fn class_of(
     #[wasm_bindgen(unchecked_param_type = "Types.Given[]")] all: JsValue,
     #[wasm_bindgen(unchecked_param_type = "Types.Key[]")] keys: JsValue,
+    names: Vec<String>,
     #[wasm_bindgen(unchecked_param_type = "Types.DecimalMark")] decimal: JsValue,
 ) -> Result<JsValue, JsValue> {
-    let all = from_js::<Vec<Given>>(all, "asked")?;
+    let mut all = from_js::<Vec<Given>>(all, "asked")?;
+    class::same_with_either_mark(&mut all, &names);
     let keys = from_js::<Vec<Key>>(keys, "asked")?;
     Ok(to_js::<Class>(&class::class(&all, &keys, from_js::<DecimalMark>(decimal, "asked")?)))
 }

@@ -5,10 +5,11 @@ use serde_json::Value;
 
 use slope_of_light::analysis::{C0, analyse};
 use slope_of_light::bundle::{self, Entry};
-use slope_of_light::notebook::{BenchField, Cell, Edit, Notebook, Piece, read, write};
+use slope_of_light::notebook::{BenchField, Cell, Edit, Evidence, Notebook, Piece, read, write};
 use slope_of_light::simulated::demo;
 
 use crate::class::{choose, row_of, rows};
+use crate::names;
 use crate::page::{Page, eventually};
 use crate::stage::Stage;
 
@@ -152,4 +153,116 @@ fn are_held_against_the_key(
     page.click("Sort by Key")?;
     page.click("Clear the table")?;
     page.is_silent()
+}
+
+/// A teacher's hand-outs with traces are bundles, which hold nothing of the seed; a student measures what is in one, all of it comes
+/// into the line, and the key says of it what follows from the notebook.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn a_data_set_of_traces_is_measured(stage: &Stage) -> Result<()> {
+    let page = stage.page()?;
+    let (sets, (key_file, key)) = made(&page, "Recorded traces, to be measured", "Ada Blue\nBen Red")?;
+    let told: Value = serde_json::from_slice(&key)?;
+    let names: Vec<&str> = sets.iter().map(|set| set.name.as_str()).collect();
+    ensure!(names == ["1_Ada Blue.zip", "2_Ben Red.zip"], "the files are called {names:?}");
+    for set in &sets {
+        hold_no_seed(set, told["key"]["seed"].as_str().context("a seed")?)?;
+    }
+
+    let student = stage.page()?;
+    student.open_file(&student.home.write(&sets[0].name, &sets[0].bytes)?)?;
+    student.turn_to("#readings")?;
+    student.reads("#readings", "They were drawn for Ada Blue and for nobody else.")?;
+    let given = bundle::read(&sets[0].bytes)?.notebook.state().rows.len();
+    ensure!(given > 2, "a data set has {given} rows");
+    student.turn_to("#traces")?;
+    student.click("Measure again")?;
+    student.sees(names::ROWS_USED, &names::rows_used(given, given))?;
+    student.turn_to("#report")?;
+    student.fill("Discussion", "It agrees.")?;
+    student.is_saved()?;
+    student
+        .click("Download the file, incomplete")
+        .or_else(|_| student.click("Download the file to hand in"))?;
+    let (_, handed) = student.downloaded()?;
+    student.is_silent()?;
+
+    let expected = verdicts(&[bundle::read(&handed)?.notebook], &told)?;
+    choose(&page, &[page.home.write("ada.zip", &handed)?])?;
+    page.reads("#class-state", "1 file read.")?;
+    choose(&page, &[page.home.write(&key_file, &key)?])?;
+    let said = |rows: &Vec<Vec<String>>| {
+        rows.first().and_then(|row| row.get(KEY)).is_some_and(|cell| expected == [cell.as_str()])
+    };
+    eventually("the key says what follows from the notebook", || rows(&page), said)?;
+    page.click("Clear the table")?;
+    page.is_silent()
+}
+
+/// A hand-out with photographs has one for each row, on which nothing is marked, and which the student can't exchange. Stopped, the
+/// making gives nothing.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn a_data_set_of_photographs_is_given(stage: &Stage) -> Result<()> {
+    let page = stage.page()?;
+    let photographs = "Photos of the screen, to be marked";
+    let (sets, (_, key)) = made(&page, photographs, "1")?;
+    let told: Value = serde_json::from_slice(&key)?;
+    let [set] = sets.as_slice() else { anyhow::bail!("{} files", sets.len()) };
+    hold_no_seed(set, told["key"]["seed"].as_str().context("a seed")?)?;
+    let mut notebook = bundle::read(&set.bytes)?.notebook;
+    let rows = notebook.state().rows.clone();
+    let pictures = bundle::unpack(&set.bytes)?.into_vec().into_iter();
+    let pictures: Vec<Entry> = pictures.filter(|entry| entry.name.starts_with("pictures/")).collect();
+    // ITU-T T.81, B.1.1.3: a JPEG begins with the marker SOI.
+    ensure!(pictures.iter().all(|picture| picture.bytes.starts_with(&[0xff, 0xd8])), "not all are JPEGs");
+    ensure!(pictures.len() == rows.len(), "{} pictures for {} rows", pictures.len(), rows.len());
+    for row in &rows {
+        let Some(Evidence::Picture(picture)) = &row.evidence else { anyhow::bail!("no picture: {row:?}") };
+        ensure!(picture.a.is_empty() && picture.b.is_empty(), "marks in row {}", row.id);
+        let off = Edit::SetEvidence { row: row.id, evidence: None };
+        ensure!(notebook.apply(off, "").is_err(), "the picture of row {} can be taken off", row.id);
+    }
+    let student = stage.page()?;
+    student.open_file(&student.home.write(&set.name, &set.bytes)?)?;
+    student.turn_to("#pictures")?;
+    student.reads("#picture-count", &format!("0 of {}", rows.len()))?;
+    student.is_silent()?;
+
+    page.turn_to("#prepare")?;
+    page.fill("Names, one on each line, or how many", "40")?;
+    page.click("Make the data sets")?;
+    page.click("Stop")?;
+    page.reads("#sets-state", "Stopped. No data set was made.")?;
+    ensure!(!page.has("Download the key")?, "a key of no data sets is there");
+    page.is_silent()
+}
+
+/// Has data sets of a form made for some names; gives them, and the file of their key.
+fn made(page: &Page, form: &str, names: &str) -> Result<(Vec<Entry>, (String, Vec<u8>))> {
+    page.click("Hand out to a class")?;
+    page.click("Apply the usual choices")?;
+    page.turn_to("#prepare")?;
+    page.click(form)?;
+    page.fill("Names, one on each line, or how many", names)?;
+    page.click("Make the data sets")?;
+    page.click("Download the data sets (zip)")?;
+    let sets = bundle::unpack(&page.downloaded()?.1)?.into_vec();
+    page.click("Download the key")?;
+    let (file, key) = page.downloaded_as("json")?;
+    let key_file = file.file_name().and_then(|name| name.to_str()).context("a name")?;
+    Ok((sets, (key_file.to_owned(), key)))
+}
+
+/// Nothing of the seed stands in a bundle's files.
+fn hold_no_seed(set: &Entry, seed: &str) -> Result<()> {
+    ensure!(seed.len() == 64, "the seed is {seed}");
+    let parts: Vec<&[u8]> = seed.as_bytes().windows(8).collect();
+    for entry in bundle::unpack(&set.bytes)?.into_vec() {
+        let holds = entry.bytes.windows(8).any(|bytes| parts.contains(&bytes));
+        ensure!(!holds, "{} of {} holds a part of the seed", entry.name, set.name);
+    }
+    Ok(())
 }

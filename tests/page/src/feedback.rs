@@ -4,7 +4,7 @@
 use anyhow::{Context, Result, ensure};
 use serde_json::{Value, json};
 
-use slope_of_light::bundle;
+use slope_of_light::bundle::{self, sha256_hex};
 use slope_of_light::notebook::{Asks, BenchField, Edit, Notebook, Piece, write};
 use slope_of_light::simulated::random;
 
@@ -109,6 +109,64 @@ pub fn comments_go_back_beside_what_they_are_about(stage: &Stage) -> Result<()> 
     student.browser.run("document.querySelector('#told-action').click()", vec![])?;
     student.reads("#feedback", "Well measured.")?;
     student.is_silent()
+}
+
+/// What two teachers say of a notebook stands side by side, also where the second file leads to a notebook that is not open. What one
+/// says anew takes the place of what they said before, with a word, and comes back by undo; what is removed is one file alone.
+///
+/// # Errors
+/// When something is lost.
+pub fn comments_of_two_teachers_stand_side_by_side(stage: &Stage) -> Result<()> {
+    let (notebook, row, _) = handed_in()?;
+    let page = stage.page()?;
+    page.open_file(&page.home.write("mine.json", write(&notebook).as_bytes())?)?;
+    page.reads(names::MESSAGE, "is open")?;
+    page.is_saved()?;
+    let take = |name: &str, from: &str, general: &str| -> Result<()> {
+        page.open_file(&page.home.write(name, &said(&notebook, row, from, general)?)?)
+    };
+    let both = |there: [&str; 2], comments: usize| -> Result<()> {
+        for text in there {
+            page.reads("#feedback", text)?;
+        }
+        eventually("all comments stand there", || page.count(".said"), |count| *count == comments).map(drop)
+    };
+    take("green.json", "Dr Green", "Well measured.")?;
+    page.reads("#feedback", "Well measured.")?;
+    page.click("Notebooks")?;
+    page.click("New blank notebook")?;
+    page.is_saved()?;
+    take("white.json", "Dr White", "See the splice.")?;
+    both(["Well measured.", "See the splice."], 2)?;
+    take("green-2.json", "Dr Green", "Better than I thought.")?;
+    page.reads(names::MESSAGE, "take the place of earlier ones from Dr Green")?;
+    both(["Better than I thought.", "See the splice."], 2)?;
+    ensure!(!page.text("#feedback")?.contains("Well measured."), "what was replaced stands there");
+    page.browser.run("document.querySelector('#told-action').click()", vec![])?;
+    both(["Well measured.", "See the splice."], 2)?;
+    page.click("Remove these comments")?;
+    both(["Well measured.", "Dr Green"], 1)?;
+    page.reload()?;
+    both(["Well measured.", "Dr Green"], 1)?;
+    page.is_silent()
+}
+
+/// A file with what a teacher says of a notebook and of one of its rows.
+fn said(notebook: &Notebook, row: u32, from: &str, general: &str) -> Result<Vec<u8>> {
+    let mut digest = String::new();
+    for entry in notebook.log() {
+        digest = sha256_hex(format!("{digest}\n{}", serde_json::to_string(entry)?).as_bytes());
+    }
+    let of = json!({
+        "entries": notebook.log().len(), "digest": digest, "title": "", "people": "Ada Blue", "student_number": "4711",
+        "group": "2", "date": "",
+    });
+    let feedback = json!({
+        "of": of, "from": from, "at": "2031-05-07T10:00:00Z", "general": general, "mark": "",
+        "comments": [{ "place": { "row": row }, "text": "Which edge?" }],
+    });
+    let file = json!({ "kind": "slope-of-light feedback", "format": 1, "feedback": feedback });
+    Ok(serde_json::to_vec(&file)?)
 }
 
 /// Files that are no such file, or are more than is taken, are refused with what to do, and nothing is kept of them.

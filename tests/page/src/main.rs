@@ -63,7 +63,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 157] = [
+const TESTS: [(&str, Test); 161] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -204,12 +204,16 @@ const TESTS: [(&str, Test); 157] = [
     ("one_file_from_disk", files::one_file_from_disk),
     ("a_damaged_one_file_says_so", files::a_damaged_one_file_says_so),
     ("each_student_has_a_data_set", data_sets::each_student_has_a_data_set),
+    ("a_data_set_of_traces_is_measured", data_sets::a_data_set_of_traces_is_measured),
+    ("a_data_set_of_photographs_is_given", data_sets::a_data_set_of_photographs_is_given),
     ("a_class_is_looked_through", class::a_class_is_looked_through),
+    ("a_merge_explains_the_same_readings", merging::a_merge_explains_the_same_readings),
     ("a_class_is_for_everyone", class::a_class_is_for_everyone),
     ("reading_a_class_is_stopped", class::reading_a_class_is_stopped),
     ("a_mark_that_all_misread_is_named", class::a_mark_that_all_misread_is_named),
     ("budgets_and_notices_of_a_class_are_counted", class::budgets_and_notices_of_a_class_are_counted),
     ("comments_go_back_beside_what_they_are_about", feedback::comments_go_back_beside_what_they_are_about),
+    ("comments_of_two_teachers_stand_side_by_side", feedback::comments_of_two_teachers_stand_side_by_side),
     ("hostile_comments_are_refused", feedback::hostile_comments_are_refused),
     ("comments_are_for_everyone", feedback::comments_are_for_everyone),
     ("partners_merge_their_notebooks", merging::partners_merge_their_notebooks),

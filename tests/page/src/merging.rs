@@ -12,6 +12,7 @@ use slope_of_light::notebook::{
 use slope_of_light::simulated::random;
 
 use crate::access::{load_checker, unbroken};
+use crate::class::{choose, row_of, rows};
 use crate::languages::{Tables, speak};
 use crate::looks::fits;
 use crate::names;
@@ -336,4 +337,39 @@ pub fn merging_is_for_everyone(stage: &Stage) -> Result<()> {
     press(&page, "dialog.merge summary")?;
     press(&page, "#merge-confirm")?;
     tables.are_french(&page, "merging")
+}
+
+/// Of readings that are the same the table says so where the history of one notebook holds a merge with the other, and else asks.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn a_merge_explains_the_same_readings(stage: &Stage) -> Result<()> {
+    let of = |people: &str| -> Result<Notebook> {
+        let (mut notebook, _) = random::bench(21).run(21)?;
+        notebook.apply(Edit::SetBench { field: BenchField::People, text: people.into() }, AT)?;
+        Ok(notebook)
+    };
+    let (mut ours, mut partner, other) = (of("Ada Blue")?, of("Ben Red")?, of("Carl Grey")?);
+    partner.apply(Edit::SetBench { field: BenchField::Place, text: "Room 4".into() }, AT)?;
+    let merge = ours.merge(&partner)?;
+    ours.apply(Edit::Together([merge.taken, vec![Edit::Merged(merge.log)]].concat()), AT)?;
+    let page = stage.page()?;
+    let mut files = Vec::new();
+    for (name, notebook) in [("ours", &ours), ("partner", &partner), ("other", &other)] {
+        files.push(page.home.write(&format!("{name}.json"), write(notebook).as_bytes())?);
+    }
+    choose(&page, &files)?;
+    page.reads("#class-state", "3 files read.")?;
+    page.sees("#class-shown", "3 of 3 in the table")?;
+    let rows = rows(&page)?;
+    for (who, told) in [
+        ("Ada Blue", "as Ben Red: their notebooks were merged, as the history says."),
+        ("Ada Blue", "as Carl Grey: worked together?"),
+        ("Ben Red", "as Ada Blue: their notebooks were merged, as the history says."),
+        ("Carl Grey", "as Ada Blue and Ben Red: worked together?"),
+    ] {
+        let row = row_of(&rows, who)?.join(" ");
+        ensure!(row.contains(told), "of {who} it does not say “{told}”: {row}");
+    }
+    page.is_silent()
 }

@@ -1617,6 +1617,7 @@ class-after-seal =
     }
 class-differs = Stored values differ from those calculated here: { $figures }
 class-alike = Same readings in { $rows } rows as { $names }: worked together?
+class-alike-merged = Same readings in { $rows } rows as { $names }: their notebooks were merged, as the history says.
 class-columns-key = Key
 class-key-both = c and t₀ covered
 class-key-c = c covered, t₀ not
@@ -2502,7 +2503,7 @@ feedback-mark = Mark: { $mark }
 feedback-question-gone = a question that is no longer there
 feedback-remove = Remove these comments
 feedback-removed = The comments were removed.
-feedback-replaced = These comments take the place of those that were here.
+feedback-replaced = These comments take the place of earlier ones from { $from }.
 feedback-opened =
     { $n ->
         [0] What your teacher says is here.

@@ -1614,6 +1614,7 @@ class-after-seal =
     }
 class-differs = Des valeurs enregistrées ne sont pas celles calculées ici : { $figures }
 class-alike = Mêmes lectures dans { $rows } lignes que { $names } : travail en commun ?
+class-alike-merged = Mêmes lectures dans { $rows } lignes que { $names } : leurs cahiers ont été fusionnés, comme le dit l’historique.
 class-columns-key = Clé
 class-key-both = c et t₀ couverts
 class-key-c = c couvert, t₀ non
@@ -2499,7 +2500,7 @@ feedback-mark = Note : { $mark }
 feedback-question-gone = une question qui n’existe plus
 feedback-remove = Retirer ces commentaires
 feedback-removed = Les commentaires ont été retirés.
-feedback-replaced = Ces commentaires remplacent ceux qui étaient ici.
+feedback-replaced = Ces commentaires remplacent ceux que { $from } avait faits avant.
 feedback-opened =
     { $n ->
         [0] Voici ce que dit votre enseignant.

@@ -1,6 +1,7 @@
 //! What is on the screen: a colour for every place in divisions.
 
 use serde::{Deserialize, Serialize};
+use slope_evidence::decimal::exact;
 
 use super::lettering::{Stroke, distance, written};
 use super::theme::{Rgb, ScreenTheme};
@@ -134,7 +135,7 @@ impl Screen {
             DrawnTrace { rows: (0..=count).map(at).collect(), colour }
         };
         let curves = self.pulses.iter().zip(self.theme.traces).map(curve).collect();
-        let text = self.time_base.map_or(String::new(), |s| format!("{s} ns/div"));
+        let text = self.time_base.map_or(String::new(), |s| exact(s) + " ns/div");
         let writing = written(&text, f64::from(self.columns), f64::from(self.rows) + 0.12);
         ReadyScreen { screen: self, curves, writing }
     }

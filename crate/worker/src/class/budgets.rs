@@ -1,5 +1,7 @@
 //! Where a class lost its uncertainty: the components of all budgets side by side.
 
+use std::collections::BTreeMap;
+
 use serde::Serialize;
 use slope_evidence::decimal::{Decimal, fixed};
 use slope_evidence::trace::DecimalMark;
@@ -22,6 +24,36 @@ pub struct Lost {
     pub text: String,
     /// In how many budgets it is the largest.
     pub largest: usize,
+}
+
+/// Numbers the components of all budgets anew, so that those whose names differ by a decimal mark alone are one, the first of
+/// them. `names` holds each name as it crosses, by its number.
+pub fn same_with_either_mark(all: &mut [Given], names: &[String]) {
+    let mut known = BTreeMap::new();
+    let first: Vec<usize> = names
+        .iter()
+        .enumerate()
+        .map(|(place, name)| *known.entry(with_points(name)).or_insert(place))
+        .collect();
+    for part in all.iter_mut().flat_map(|one| &mut one.parts) {
+        if let Some(first) = first.get(part.component) {
+            part.component = *first;
+        }
+    }
+}
+
+/// A name whose numbers have decimal points.
+fn with_points(name: &str) -> String {
+    let mut text = String::with_capacity(name.len());
+    let mut letters = name.chars().peekable();
+    let mut before = ' ';
+    while let Some(letter) = letters.next() {
+        let is_mark =
+            letter == ',' && before.is_ascii_digit() && letters.peek().is_some_and(char::is_ascii_digit);
+        text.push(if is_mark { '.' } else { letter });
+        before = letter;
+    }
+    text
 }
 
 /// The components of all budgets, the one with the largest share in the middle first; and how many budgets there are.

@@ -22,6 +22,16 @@ fn components_stand_by_their_share_in_the_middle() {
     assert_eq!(budgets, 4);
 }
 
+/// A time base of 2.5 ns is one of 2,5 ns, and no other; a comma that marks no decimals stays.
+#[test]
+fn a_name_is_the_same_with_either_decimal_mark() {
+    let mut all = [given(&[(0, "80.00%"), (1, "20.00%")]), given(&[(2, "60.00%"), (3, "40.00%")])];
+    let names = ["2.5 ns", "a, b", "2,5 ns", "a. b"].map(str::to_owned);
+    same_with_either_mark(&mut all, &names);
+    assert_eq!(all, [given(&[(0, "80.00%"), (1, "20.00%")]), given(&[(0, "60.00%"), (3, "40.00%")])]);
+    assert_eq!(with_points("1,5, 2,5 and ,5"), "1.5, 2.5 and ,5");
+}
+
 /// Of equal shares the one that stands first counts, as in the budget.
 #[test]
 fn one_budget_has_one_largest_component() {

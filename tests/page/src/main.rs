@@ -15,6 +15,7 @@ mod languages;
 mod help_pictures;
 mod pictures;
 mod picture_doubts;
+mod picture_zoom;
 mod file_store;
 mod cautions;
 mod cells;
@@ -61,7 +62,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 152] = [
+const TESTS: [(&str, Test); 153] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -179,6 +180,7 @@ const TESTS: [(&str, Test); 152] = [
     ("doubted_marks_are_looked_at", picture_doubts::doubted_marks_are_looked_at),
     ("checks_go_with_corners", picture_doubts::checks_go_with_corners),
     ("a_dropped_picture_asks", picture_doubts::a_dropped_picture_asks),
+    ("a_photo_is_looked_at_closely", picture_zoom::a_photo_is_looked_at_closely),
     ("pictures_rest", pictures::pictures_rest),
     ("bad_pictures_are_refused", pictures::bad_pictures_are_refused),
     ("pictures_are_told_by_their_bytes", pictures::pictures_are_told_by_their_bytes),

@@ -529,7 +529,10 @@ pictures-checks-moved =
         [0] The checks of the lens were removed: no grid is seen where the corners put them.
        *[other] The checks of the lens moved with the corners. Those without a grid line there were removed.
     }
-pictures-how = Drag a mark, or click where the selected one belongs. Arrow keys move it by one pixel, with Shift by a tenth, with Alt by ten. Enter accepts.
+pictures-how = Drag a mark, or click where the selected one belongs. Arrow keys move it by one pixel, with Shift by a tenth, with Alt by ten; plus and minus zoom, as do the wheel and two fingers. Enter accepts.
+pictures-closer = Zoom in on the photo
+pictures-wider = Zoom out of the photo
+pictures-whole = Whole photo
 pictures-nudges-left = Left by one pixel
 pictures-nudges-up = Up by one pixel
 pictures-nudges-down = Down by one pixel

@@ -526,7 +526,10 @@ pictures-checks-moved =
         [0] Les contrôles de l’objectif ont été supprimés : aucune grille n’est vue là où les coins les placent.
        *[other] Les contrôles de l’objectif ont suivi les coins. Ceux sans ligne de grille ont été supprimés.
     }
-pictures-how = Faites glisser une marque, ou cliquez là où doit aller celle qui est choisie. Les flèches la déplacent d’un pixel, avec Maj d’un dixième, avec Alt de dix. Entrée accepte.
+pictures-how = Faites glisser une marque, ou cliquez là où doit aller celle qui est choisie. Les flèches la déplacent d’un pixel, avec Maj d’un dixième, avec Alt de dix ; plus et moins changent l’agrandissement, comme la molette et deux doigts. Entrée accepte.
+pictures-closer = Agrandir la photo
+pictures-wider = Réduire la photo
+pictures-whole = Photo entière
 pictures-nudges-left = D’un pixel à gauche
 pictures-nudges-up = D’un pixel vers le haut
 pictures-nudges-down = D’un pixel vers le bas

@@ -62,7 +62,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 153] = [
+const TESTS: [(&str, Test); 154] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -146,6 +146,7 @@ const TESTS: [(&str, Test); 153] = [
     ("points_are_walked", points::points_are_walked),
     ("drawings_stand_in_tables", points::drawings_stand_in_tables),
     ("dark_light_and_narrow", looks::dark_light_and_narrow),
+    ("contrast_is_chosen", access::contrast_is_chosen),
     ("nothing_is_cut_off_when_enlarged", looks::nothing_is_cut_off_when_enlarged),
     ("the_style_guide_shows_the_pieces", screenshots::the_style_guide_shows_the_pieces),
     ("the_language_is_chosen", languages::the_language_is_chosen),

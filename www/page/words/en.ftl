@@ -971,6 +971,7 @@ report-plot = Plot
 report-plot-format = File type
 report-take-plot = Download plot
 report-no-plot = There is nothing to draw yet: enter readings first.
+report-no-trials = No trials were made of the notebook as it stands. Run the check, under Uncertainty, first.
 report-drop = Drop here: notebook files are opened; photos and traces are added to rows.
 report-opened = “{ $title }” is open.
 report-not-opened = { $name } was not opened: { $why }

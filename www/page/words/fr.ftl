@@ -968,6 +968,7 @@ report-plot = Graphique
 report-plot-format = Type de fichier
 report-take-plot = Télécharger le graphique
 report-no-plot = Il n’y a encore rien à tracer : saisissez d’abord des lectures.
+report-no-trials = Aucun essai n’a été fait du cahier tel qu’il est. Lancez d’abord le contrôle, sous Incertitude.
 report-drop = Déposez ici : les fichiers de cahier sont ouverts ; les photos et les traces sont ajoutées aux lignes.
 report-opened = « { $title } » est ouvert.
 report-not-opened = { $name } n’a pas été ouvert : { $why }

@@ -8,6 +8,7 @@
 
 mod opening;
 mod looks;
+mod hands;
 mod traces;
 mod uncertainty;
 mod access;

@@ -7,6 +7,7 @@ use anyhow::{Result, ensure};
 use serde_json::{Value, json};
 
 use crate::bench::describe_rail;
+use crate::hands::{middle, spread, turn_wheel};
 use crate::page::{Page, eventually};
 use crate::pictures::{FOCUS, choose, is_proposed, series};
 use crate::stage::Stage;
@@ -28,7 +29,6 @@ pub fn a_photo_is_looked_at_closely(stage: &Stage) -> Result<()> {
     is_proposed(&page, 0)?;
     let drawn = || page.browser.run(DRAWN, vec![]);
     page.browser.run(FOCUS, vec![json!("Edge A")])?;
-    let [x, y] = middle(&page)?;
     let whole = settled(&page)?;
     let closer =
         |how: &str| eventually(&format!("the photo is closer {how}"), drawn, |now| *now != whole).map(drop);
@@ -47,18 +47,13 @@ pub fn a_photo_is_looked_at_closely(stage: &Stage) -> Result<()> {
     all_again("by 0")?;
 
     let stood = page.browser.run(EDGE, vec![])?;
-    for (kind, apart) in [("touchStart", 20.0), ("touchMove", 40.0), ("touchMove", 80.0)] {
-        let fingers = json!([{ "x": x - apart, "y": y, "id": 0 }, { "x": x + apart, "y": y, "id": 1 }]);
-        page.browser.debug("Input.dispatchTouchEvent", &json!({ "type": kind, "touchPoints": fingers }))?;
-    }
-    page.browser.debug("Input.dispatchTouchEvent", &json!({ "type": "touchEnd", "touchPoints": [] }))?;
+    spread(&page, middle(&page, ".board")?)?;
     closer("by two fingers")?;
     ensure!(page.browser.run(EDGE, vec![])? == stood, "two fingers moved the mark");
     page.click("Whole photo")?;
     all_again("by its button")?;
 
-    let wheel = json!({ "type": "mouseWheel", "x": x, "y": y, "deltaX": 0, "deltaY": -240, "modifiers": 2 });
-    page.browser.debug("Input.dispatchMouseEvent", &wheel)?;
+    turn_wheel(&page, middle(&page, ".board")?)?;
     closer("by the wheel")?;
     let [to_x, to_y] = free(&page)?;
     for kind in ["mousePressed", "mouseReleased"] {
@@ -74,15 +69,6 @@ pub fn a_photo_is_looked_at_closely(stage: &Stage) -> Result<()> {
     })?;
     ensure!(page.browser.run(EDGE, vec![])? != stood, "the mark has not moved");
     page.is_silent()
-}
-
-/// The middle of the photograph, in the window.
-fn middle(page: &Page) -> Result<[f64; 2]> {
-    const MIDDLE: &str = "const board = document.querySelector('.board');
-        board.scrollIntoView({ block: 'center' });
-        const { left, top, width, height } = board.getBoundingClientRect();
-        return [left + width / 2, top + height / 2]";
-    Ok(serde_json::from_value(page.browser.run(MIDDLE, vec![])?)?)
 }
 
 /// A place on the photograph, in the window, where no mark lies.

@@ -1,6 +1,6 @@
 /**
- * What hands do on a plot: the wheel and two fingers look closer or wider, dragging moves what is seen. In shares of the
- * frame, from its left and its foot.
+ * What hands do on a plot or a picture: the wheel and two fingers look closer or wider, dragging moves what is seen. In shares
+ * of the frame, from its left, and from its foot or its top as `within` has it.
  */
 
 /** @typedef {{x: number, y: number}} Place */
@@ -11,8 +11,9 @@
  * @typedef {object} Handled
  * @property {(pointer: Pointer) => Place} within the share of the frame at which a pointer stands
  * @property {(factor: number, still: Place) => void} zoom narrows what is seen by a factor; `still` stays where it is
- * @property {(x: number, y: number) => void} aside moves by shares of what is seen, to the right and up
+ * @property {(x: number, y: number) => void} aside moves by shares of what is seen, to the right and away from where `within` begins
  * @property {() => boolean} isPart whether there is more than is seen
+ * @property {boolean} [byTwo] whether it takes two fingers to move what is seen: one alone, or the mouse, does something else
  * @property {(event: PointerEvent) => void} [press] a press that moved nothing
  */
 
@@ -46,13 +47,13 @@ export class Hands {
   }
 
   /**
-   * With the focus on the plot the wheel zooms; else, and once all is seen, it scrolls the page, as everywhere. A pad of fine
+   * With the focus on it, or in it, the wheel zooms; else, and once all is seen, it scrolls the page, as everywhere. A pad of fine
    * steps zooms in fine steps.
    * @param {WheelEvent} event
    */
   turn(event) {
     const { ctrlKey, deltaY } = event;
-    const isMeant = ctrlKey || (document.activeElement === this.stage && (deltaY < 0 || this.does.isPart()));
+    const isMeant = ctrlKey || (this.stage.contains(document.activeElement) && (deltaY < 0 || this.does.isPart()));
     if (deltaY === 0 || !isMeant) return;
     event.preventDefault();
     const notches = Math.min(1, Math.max(-1, deltaY / NOTCH));
@@ -75,7 +76,7 @@ export class Hands {
     if (other) {
       this.pinch(before, now, other);
     } else {
-      if (!this.does.isPart() || (!this.dragged && apart(before, now) < DRAG)) return;
+      if (this.does.byTwo || !this.does.isPart() || (!this.dragged && apart(before, now) < DRAG)) return;
       this.stage.setPointerCapture(pointerId);
       this.drag(before, now);
     }
@@ -91,8 +92,11 @@ export class Hands {
 
   /** @param {Pointer} before @param {Pointer} now @param {Pointer} other the finger that rests */
   pinch(before, now, other) {
-    const middle = { clientX: (now.clientX + other.clientX) / 2, clientY: (now.clientY + other.clientY) / 2 };
-    this.does.zoom(apart(before, other) / Math.max(1, apart(now, other)), this.does.within(middle));
+    const middle = this.does.within(between(now, other));
+    this.does.zoom(apart(before, other) / Math.max(1, apart(now, other)), middle);
+    if (!this.does.byTwo) return;
+    const from = this.does.within(between(before, other));
+    this.does.aside(from.x - middle.x, from.y - middle.y);
   }
 
   /** @param {PointerEvent} event */
@@ -100,6 +104,11 @@ export class Hands {
     const isPressed = this.down.delete(event.pointerId);
     if (isPressed && !this.dragged && !this.isHeld()) this.does.press?.(event);
   }
+}
+
+/** @param {Pointer} a @param {Pointer} b @returns {Pointer} */
+function between(a, b) {
+  return { clientX: (a.clientX + b.clientX) / 2, clientY: (a.clientY + b.clientY) / 2 };
 }
 
 /** @param {Pointer} a @param {Pointer} b */

@@ -11,7 +11,7 @@ const KEYS = /** @type {const} */ ([
   ['points', ['point', 'ends', 'to-row']],
   ['plots', ['closer', 'move', 'all', 'untell']],
   ['plan', ['position', 'far', 'give-up']],
-  ['marks', ['mark', 'fine', 'coarse', 'accept']],
+  ['marks', ['mark', 'fine', 'coarse', 'closer', 'all', 'accept']],
   ['traces', ['zoom', 'aside', 'whole']],
 ]);
 

@@ -1,13 +1,17 @@
 /**
- * One picture with its marks, which are moved by mouse, finger or keys. The mark that is active is seen through a lens.
+ * One picture with its marks, which are moved by mouse, finger or keys. The mark that is active is seen through a lens; the
+ * whole is looked at more closely by wheel, two fingers, buttons and keys.
  * While a mark moves, the grid follows; when it is let go, whoever owns the board is told once.
  */
 import { core } from './core.js';
 import { el, Keyed, setAttribute, setHidden, setText } from './dom.js';
+import { Hands } from './hands.js';
 import { drawLens, drawPicture } from './picture-lens.js';
+import { PictureLook } from './picture-look.js';
 import { point, spot } from './picture-sheet.js';
 import { say } from './words.js';
 
+/** @import { Place } from './hands.js' */
 /** @import { Mark, MarkPlace, Sheet } from './picture-sheet.js' */
 /** @import { Message } from './types.js' */
 /** @import { PixelPoint } from './worker-types.js' */
@@ -18,6 +22,8 @@ const ARROWS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], Arrow
 const NUDGES = [['left', '←', [-1, 0]], ['up', '↑', [0, -1]], ['down', '↓', [0, 1]], ['right', '→', [1, 0]]];
 /** A finger that moved less than this tapped, CSS pixels. */
 const TAP = 6;
+/** By what one step narrows what is seen. */
+const NARROWER = 0.7;
 
 /** @typedef {{set: (was: Mark) => void, accept: () => void, drop: (place: MarkPlace) => void, moved: () => void, write: (value: number) => string}} Owner what the owner of the board does; `write`: a number as the notebook writes it */
 
@@ -41,6 +47,7 @@ export class Board {
     /** Marks as they were before each move that is not in the notebook. @type {Mark[]} */
     this.trail = [];
     this.frame = 0;
+    this.look = new PictureLook();
     this.canvas = el('canvas', { class: 'board-picture', role: 'img', 'aria-label': say('pictures-picture') });
     this.lens = el('canvas', { class: 'board-lens', 'aria-hidden': 'true' });
     const marks = el('div', { class: 'board-marks', role: 'group', 'aria-label': say('pictures-mark-group') });
@@ -53,9 +60,24 @@ export class Board {
       pointercancel: () => this.giveUp(),
       keydown: (event) => this.undo(event),
     }, this.canvas, this.lens, marks);
-    // The mark keeps the focus, and the lens stays.
-    this.nudges = el('div', { class: 'nudges', pointerdown: (event) => event.preventDefault() }, ...NUDGES.map(([name, sign, by]) => (
+    this.nudges = el('span', { class: 'nudges' }, ...NUDGES.map(([name, sign, by]) => (
       el('button', { type: 'button', 'aria-label': say(`pictures-nudges-${name}`), click: () => this.nudge(by) }, sign))));
+    const button = (/** @type {string} */ sign, /** @type {string} */ label, /** @type {number} */ factor) => (
+      el('button', { type: 'button', 'aria-label': label, title: label, click: () => this.zoom(factor) }, sign));
+    this.whole = el('button', { type: 'button', hidden: true, click: () => this.seeWhole() }, say('pictures-whole'));
+    // The mark keeps the focus, and the lens stays.
+    this.tools = el('div', { class: 'board-tools', pointerdown: (event) => event.preventDefault() }, this.nudges,
+      button('−', say('pictures-wider'), 1 / NARROWER), button('+', say('pictures-closer'), NARROWER), this.whole);
+    new Hands(this.root, {
+      within: (pointer) => this.within(pointer),
+      zoom: (factor, still) => this.zoom(factor, still),
+      aside: (x, y) => {
+        this.look.aside(x, y);
+        this.redraw();
+      },
+      isPart: () => !this.look.isWhole(),
+      byTwo: true,
+    });
     new ResizeObserver(() => this.redraw()).observe(this.root);
   }
 
@@ -65,7 +87,10 @@ export class Board {
    * @param {ImageBitmap | undefined} bitmap nothing where the picture is not at hand
    */
   show(sheet, bitmap) {
-    if (sheet.row !== this.sheet?.row) this.trail = [];
+    if (sheet.row !== this.sheet?.row) {
+      this.trail = [];
+      this.look.reset();
+    }
     this.sheet = sheet;
     this.bitmap = bitmap;
     if (!sheet.mark(this.active)) this.active = { kind: 'a', index: 0 };
@@ -93,12 +118,13 @@ export class Board {
     const { lines, problem } = core.lines_of_grid(sheet.grid());
     this.problem = problem;
     this.marks.show(sheet.marks);
+    setHidden(this.whole, this.look.isWhole());
     const active = sheet.mark(this.active);
     if (bitmap) {
-      drawPicture(this.canvas, bitmap, lines);
+      drawPicture(this.canvas, bitmap, lines, this.look);
       if (active) {
         // On the side where it does not hide the mark.
-        setAttribute(this.lens, 'data-side', active.at[0] > sheet.picture.width * 50 ? 'left' : 'right');
+        setAttribute(this.lens, 'data-side', this.seen(active).x > 0.5 ? 'left' : 'right');
         drawLens(this.lens, bitmap, lines, active.at);
       }
     }
@@ -108,6 +134,7 @@ export class Board {
   /** @param {MarkPlace} place */
   choose({ kind, index }) {
     this.active = { kind, index };
+    this.reach();
     this.redraw();
   }
 
@@ -118,17 +145,67 @@ export class Board {
     this.marks.parts.get(key(place))?.root.focus({ preventScroll: true });
   }
 
+  /** Where a pointer stands in what is seen. @param {{clientX: number, clientY: number}} pointer @returns {Place} */
+  within({ clientX, clientY }) {
+    const { left, top, width, height } = this.root.getBoundingClientRect();
+    return { x: (clientX - left) / width, y: (clientY - top) / height };
+  }
+
   /** Where an event is on the picture. @param {PointerEvent} event @returns {PixelPoint} */
-  at({ clientX, clientY }) {
-    const { left, top, width } = this.root.getBoundingClientRect();
-    const scale = (this.sheet?.picture.width ?? 0) / width;
-    return { x: (clientX - left) * scale, y: (clientY - top) * scale };
+  at(event) {
+    const { width, height } = /** @type {Sheet} */ (this.sheet).picture;
+    const { x, y } = this.look.place(this.within(event));
+    return { x: x * width, y: y * height };
+  }
+
+  /** Where a mark is on the picture, in shares of it. @param {Mark} mark @returns {Place} */
+  share({ at }) {
+    const { width, height } = /** @type {Sheet} */ (this.sheet).picture;
+    const { x, y } = point(at);
+    return { x: x / width, y: y / height };
+  }
+
+  /** Where a mark is in what is seen. @param {Mark} mark */
+  seen(mark) {
+    return this.look.seen(this.share(mark));
+  }
+
+  /** @param {number} factor @param {Place} [still] what stays where it is; else the active mark, brought into sight */
+  zoom(factor, still = this.middle()) {
+    this.look.zoom(factor, still);
+    this.redraw();
+  }
+
+  /** Where the active mark is in what is seen, once it is brought into sight; without one, the middle. */
+  middle() {
+    this.reach();
+    const mark = this.sheet?.mark(this.active);
+    return mark ? this.seen(mark) : { x: 0.5, y: 0.5 };
+  }
+
+  seeWhole() {
+    this.look.reset();
+    // The button goes, and the focus with it.
+    this.focus(this.active);
+  }
+
+  /** Brings the active mark into sight, but not while a pointer holds one. */
+  reach() {
+    const mark = this.sheet?.mark(this.active);
+    if (!mark || this.drag) return;
+    this.look.reach(this.share(mark));
+    this.redraw();
   }
 
   /** @param {PointerEvent} event */
   seize(event) {
     const { sheet } = this;
     if (event.button !== 0 || !sheet || isDisabled(this.root)) return;
+    if (!event.isPrimary) {
+      // Two fingers look closer, and move no mark.
+      this.giveUp();
+      return;
+    }
     const target = event.target instanceof Element ? event.target.closest('.spot') : null;
     const chosen = sheet.marks.find((mark) => key(mark) === target?.getAttribute('data-mark'));
     if (chosen) this.choose(chosen);
@@ -162,6 +239,7 @@ export class Board {
     this.focus(this.active);
     const [x, y] = mark.at;
     this.move(point([x + 100 * right, y + 100 * down]));
+    this.reach();
     this.release();
   }
 
@@ -225,26 +303,33 @@ export class Board {
 
   /** @param {KeyboardEvent} event @param {MarkPlace} place */
   press(event, place) {
-    const { key: pressed } = event;
-    const mark = this.sheet?.mark(place);
-    const arrow = ARROWS[pressed];
-    if (event.ctrlKey || event.metaKey || !mark) return;
-    if (arrow) {
-      event.preventDefault();
-      const step = event.shiftKey ? 10 : event.altKey ? 1000 : 100;
-      const [x, y] = mark.at;
-      this.choose(place);
-      this.move(point([x + step * arrow[0], y + step * arrow[1]]));
-    } else if (pressed === 'Enter') {
-      event.preventDefault();
+    if (event.ctrlKey || event.metaKey || !this.sheet?.mark(place)) return;
+    const drop = () => this.owner.drop(place);
+    const closer = () => this.zoom(NARROWER);
+    const whole = () => this.seeWhole();
+    /** @type {Record<string, () => void>} */
+    const keys = {
+      '+': closer, '=': closer, '-': () => this.zoom(1 / NARROWER), 0: whole, Home: whole, Delete: drop, Backspace: drop,
       // A key held down looks at nothing.
-      if (!event.repeat) this.owner.accept();
-    } else if (pressed === 'Delete' || pressed === 'Backspace') {
-      event.preventDefault();
-      this.owner.drop(place);
-    } else if (pressed === 'Escape') {
-      this.giveUp();
-    }
+      Enter: () => event.repeat || this.owner.accept(),
+      Escape: () => this.giveUp(),
+    };
+    const arrow = ARROWS[event.key];
+    const work = arrow ? () => this.step(event, place, arrow) : keys[event.key];
+    if (!work) return;
+    event.preventDefault();
+    work();
+  }
+
+  /** Moves a mark by a pixel, a tenth of one or ten. @param {KeyboardEvent} event @param {MarkPlace} place @param {[number, number]} way */
+  step(event, place, [right, down]) {
+    this.choose(place);
+    const mark = this.sheet?.mark(place);
+    if (!mark) return;
+    const step = event.shiftKey ? 10 : event.altKey ? 1000 : 100;
+    const [x, y] = mark.at;
+    this.move(point([x + step * right, y + step * down]));
+    this.reach();
   }
 
   /** Tells of a mark that has moved, once. */
@@ -289,8 +374,9 @@ class MarkSpot {
     const [x, y] = at.map((hundredths) => this.board.owner.write(hundredths / 100));
     setAttribute(this.root, 'aria-valuetext', say('pictures-place', { x, y, state: say(`pictures-states-${state}`) }));
     setText(this.label, `${labelOf(mark)}${state === 'sought' || state === 'doubted' ? '?' : ''}`);
-    this.root.style.insetInlineStart = `${at[0] / picture.width}%`;
-    this.root.style.insetBlockStart = `${at[1] / picture.height}%`;
+    const seen = this.board.seen(mark);
+    this.root.style.insetInlineStart = `${100 * seen.x}%`;
+    this.root.style.insetBlockStart = `${100 * seen.y}%`;
   }
 }
 

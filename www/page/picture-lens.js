@@ -1,7 +1,8 @@
 /**
- * A picture drawn to fit its place, with the grid drawn back over it, and a magnified view of one place on it.
+ * A picture, or a part of it, drawn to fit its place, with the grid drawn back over it, and a magnified view of one place on it.
  */
 
+/** @import { PictureLook } from './picture-look.js' */
 /** @import { GridLines, Spot } from './types.js' */
 
 /** CSS pixels of the lens for one of the picture. */
@@ -11,14 +12,15 @@ const POWER = 8;
  * @param {HTMLCanvasElement} canvas
  * @param {ImageBitmap} picture
  * @param {GridLines['lines']} lines
+ * @param {PictureLook} look what of it is seen
  */
-export function drawPicture(canvas, picture, lines) {
+export function drawPicture(canvas, picture, lines, { left, top, share }) {
   const context = fitted(canvas);
   if (!context) return;
-  const scale = canvas.width / picture.width;
+  const [x, y, width, height] = [left * picture.width, top * picture.height, share * picture.width, share * picture.height];
   context.imageSmoothingQuality = 'high';
-  context.drawImage(picture, 0, 0, canvas.width, canvas.height);
-  stroke(context, lines, scale, [0, 0]);
+  context.drawImage(picture, x, y, width, height, 0, 0, canvas.width, canvas.height);
+  stroke(context, lines, canvas.width / width, [x, y]);
 }
 
 /**

@@ -136,7 +136,7 @@ export class Workplace {
     const list = el('dl', { class: 'figures', id: 'picture-figures' });
     this.figures = new Figures(list);
     // Next to the picture, so that both are in sight while marks are looked at in turn.
-    this.view = el('div', {}, this.board.root, this.board.nudges, el('div', { class: 'actions' }, this.accept, this.exchange), this.doubt,
+    this.view = el('div', {}, this.board.root, this.board.tools, el('div', { class: 'actions' }, this.accept, this.exchange), this.doubt,
       el('p', { class: 'hint' }, say('pictures-how')));
     this.root = el('div', { class: 'picture-work', hidden: true }, this.view,
       el('div', {}, this.said, this.problem,

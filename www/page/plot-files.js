@@ -7,7 +7,7 @@ import { say, tell } from './words.js';
 
 /** @import { Book } from './book.js' */
 
-/** @typedef {'line' | 'residuals' | 'bench' | 'budget'} PlotName */
+/** @typedef {'line' | 'residuals' | 'bench' | 'budget' | 'trials'} PlotName */
 /** @typedef {'svg' | 'png'} PlotFormat */
 
 /** Pixels to a CSS pixel in a PNG: at the width of a text column, some 300 to the inch. */
@@ -23,7 +23,7 @@ export async function takePlot(book, plot, format) {
   const texts = book.desk.bundle(tell);
   const place = texts.indexOf(`${plot}.svg`);
   const svg = new Blob([texts[place + 1] ?? ''], { type: 'image/svg+xml' });
-  if (place < 0) throw new Error(say('report-no-plot'));
+  if (place < 0) throw new Error(say(plot === 'trials' ? 'report-no-trials' : 'report-no-plot'));
   download(format === 'svg' ? svg : await raster(svg), format === 'svg' ? svg.type : 'image/png', `${fileName(book)}-${plot}.${format}`);
 }
 

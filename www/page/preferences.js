@@ -1,5 +1,5 @@
 /**
- * The person's settings: language, light or dark; and the notebook's decimal mark.
+ * The person's settings: language, light or dark, contrast; and the notebook's decimal mark.
  */
 import { core } from './core.js';
 import { byId, el } from './dom.js';
@@ -29,6 +29,14 @@ export class Preferences {
       keep('theme', theme);
       this.wear(theme);
     });
+    this.contrast = new Radios({
+      name: 'contrast',
+      legend: say('preferences-contrast'),
+      options: each(['auto', 'more'], (key) => say(`preferences-contrasts-${key}`)),
+    }, (contrast) => {
+      keep('contrast', contrast);
+      this.set(contrast);
+    });
     this.language = new Radios({
       name: 'language',
       legend: say('preferences-language'),
@@ -43,10 +51,11 @@ export class Preferences {
       book.edit({ set_decimal_mark: mark });
     });
     dialog.append(el('h2', { id: 'settings-title' }, say('strip-settings')), this.language.root, this.mark.root,
-      this.theme.root,
+      this.theme.root, this.contrast.root,
       el('p', { class: 'actions' }, el('button', { type: 'button', click: () => dialog.close() }, say('close'))));
     byId('open-settings').addEventListener('click', () => dialog.showModal());
     this.wear(recall('theme') ?? 'auto');
+    this.set(recall('contrast') ?? 'auto');
     matchMedia('(prefers-color-scheme: dark)').addEventListener('change', () => redrawPlots());
   }
 
@@ -66,6 +75,12 @@ export class Preferences {
     document.documentElement.dataset.theme = theme;
     this.theme.show(theme);
     redrawPlots();
+  }
+
+  /** @param {string} contrast */
+  set(contrast) {
+    document.documentElement.dataset.contrast = contrast;
+    this.contrast.show(contrast);
   }
 }
 

@@ -50,7 +50,8 @@ export class Report {
     const plots = new Choice({
       id: 'plot-name',
       label: say('report-plot'),
-      options: { line: say('line-plot'), residuals: say('line-residuals'), bench: say('apparatus-drawing'), budget: say('uncertainty-title') },
+      options: { line: say('line-plot'), residuals: say('line-residuals'), bench: say('apparatus-drawing'), budget: say('uncertainty-title'),
+        trials: say('trials-plot') },
     }, (value) => { plot = value; });
     const formats = new Choice({ id: 'plot-format', label: say('report-plot-format'), options: { svg: 'SVG', png: 'PNG' } },
       (value) => { format = value; });

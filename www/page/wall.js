@@ -93,7 +93,8 @@ export class Wall {
   show(view) {
     if (!this.window || this.window.closed) return;
     this.window.document.title = `${view.title || say('untitled')} · ${say('wall')}`;
-    this.window.document.documentElement.dataset.theme = document.documentElement.dataset.theme;
+    const { theme, contrast } = document.documentElement.dataset;
+    Object.assign(this.window.document.documentElement.dataset, { theme, contrast });
     setText(this.title, view.title || say('untitled'));
     setText(this.result, view.result.short || say('strip-no-result'));
     setHidden(this.sealed, !view.result.sealed);

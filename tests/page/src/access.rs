@@ -122,6 +122,39 @@ pub fn no_rule_is_broken(stage: &Stage) -> Result<()> {
     Ok(())
 }
 
+/// More contrast is had by the settings too, light and dark, and when the page is loaded anew; no rule is broken then.
+///
+/// # Errors
+/// When it is not, or one is.
+pub fn contrast_is_chosen(stage: &Stage) -> Result<()> {
+    const COLOURS: &str =
+        "const { color, backgroundColor } = getComputedStyle(document.getElementById('strip'));
+        return [color, backgroundColor]";
+    const BLACK: &str = "rgb(0, 0, 0)";
+    const WHITE: &str = "rgb(255, 255, 255)";
+    let page = stage.page()?;
+    page.wear("light")?;
+    let colours = || page.browser.run(COLOURS, vec![]);
+    let soft = colours()?;
+    page.click("Settings")?;
+    page.click("more contrast")?;
+    page.click("Close")?;
+    eventually("black is on white", colours, |now| *now == json!([BLACK, WHITE]))?;
+    page.reload()?;
+    eventually("it is so again", colours, |now| *now == json!([BLACK, WHITE]))?;
+    load_checker(&page)?;
+    page.on_each_leaf(|| unbroken(&page)).context("with more contrast, light")?;
+    page.wear("dark")?;
+    eventually("white is on black", colours, |now| *now == json!([WHITE, BLACK]))?;
+    page.on_each_leaf(|| unbroken(&page)).context("with more contrast, dark")?;
+    page.wear("light")?;
+    page.click("Settings")?;
+    page.click("as the system asks")?;
+    page.click("Close")?;
+    eventually("it is as before", colours, |now| *now == soft)?;
+    page.is_silent()
+}
+
 /// No rule is broken seriously beside traces, when their layout is shown and when they are measured.
 ///
 /// # Errors

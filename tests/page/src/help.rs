@@ -124,8 +124,13 @@ fn is_whole(page: &Page) -> Result<()> {
     Ok(())
 }
 
+/// How fast texts are read, words a minute, and how long each step is looked at, s: common practice, no source.
+const READING: usize = 200;
+/// See [`READING`].
+const LOOKING: usize = 5;
+
 /// A newcomer is led through the demo by the keyboard, sees what each step speaks of, and can leave at any time; the tour
-/// changes nothing.
+/// takes the two minutes that its button tells, and changes nothing.
 ///
 /// # Errors
 /// When it does not.
@@ -135,8 +140,11 @@ pub fn the_tour_leads_through_the_demo(stage: &Stage) -> Result<()> {
     page.click("Take the tour (2 minutes)")?;
     load_checker(&page)?;
     page.sees("#tour .hint", "Tour, step 1 of 8")?;
+    let mut seconds = 0;
     for step in 1..=8 {
         page.reads("#tour", &format!("step {step} of 8"))?;
+        let words = page.text("#tour p:not(.hint, .actions)")?.split_whitespace().count();
+        seconds += LOOKING + words * 60 / READING;
         let shown = || page.browser.run(SPOKEN_OF, vec![]);
         eventually("what the step speaks of is in sight", shown, |shown| *shown == json!(true))
             .with_context(|| format!("step {step}"))?;
@@ -145,6 +153,7 @@ pub fn the_tour_leads_through_the_demo(stage: &Stage) -> Result<()> {
     }
     let gone = || page.browser.run("return document.getElementById('tour') === null", vec![]);
     eventually("the tour has ended", gone, |gone| *gone == json!(true))?;
+    ensure!(seconds < 120, "it takes {seconds} s");
     page.list_notebooks()?;
     page.click("Tour of the demo")?;
     let begun = || page.browser.run("return document.activeElement.closest('#tour') !== null", vec![]);

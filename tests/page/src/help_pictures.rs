@@ -109,15 +109,21 @@ pub fn take_open_notebook(stage: &Stage, file: &Path) -> Result<()> {
     page.browser.debug("Emulation.setDeviceMetricsOverride", &size)?;
     page.browser.debug("Emulation.setScrollbarsHidden", &json!({ "hidden": true }))?;
     page.wear("light")?;
-    page.open_file(&stage.dist.join("demo").join(format!("{TYPED}.en.json")))?;
+    open(&page, &stage.dist.join("demo").join(format!("{TYPED}.en.json")))?;
     page.turn_to("#readings")?;
     page.browser.run("scrollTo(0, 0)", vec![])?;
-    // What is told of the file that was opened goes by itself.
-    eventually("nothing lies over the page", || page.count(".told-box"), |told| *told == 0)?;
     sleep(SETTLING);
     let answer = page.browser.debug("Page.captureScreenshot", &json!({ "format": "png" }))?;
     let bytes = STANDARD.decode(answer["data"].as_str().context("no picture came back")?)?;
     fs::write(file, bytes).with_context(|| format!("could not write {}", file.display()))
+}
+
+/// Opens a file, and sends away what is told of it, which lies over the page.
+fn open(page: &Page, file: &Path) -> Result<()> {
+    page.open_file(file)?;
+    eventually("it is told", || page.count(".told-box"), |told| *told == 1)?;
+    page.browser.run("document.querySelector('.told-box .quiet').click()", vec![])?;
+    Ok(())
 }
 
 fn taken(stage: &Stage, page: &Page, picture: &Picture, language: &str) -> Result<Vec<u8>> {
@@ -125,7 +131,7 @@ fn taken(stage: &Stage, page: &Page, picture: &Picture, language: &str) -> Resul
     page.browser.debug("Emulation.setDeviceMetricsOverride", &size)?;
     page.browser.debug("Emulation.setScrollbarsHidden", &json!({ "hidden": true }))?;
     page.wear("light")?;
-    page.open_file(&stage.dist.join("demo").join(picture.demo(language)))?;
+    open(page, &stage.dist.join("demo").join(picture.demo(language)))?;
     let place = || {
         if page.count(picture.from)? > 0 {
             page.turn_to(picture.from)?;

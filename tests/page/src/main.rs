@@ -8,6 +8,7 @@
 
 mod opening;
 mod looks;
+mod hands;
 mod traces;
 mod uncertainty;
 mod access;
@@ -16,6 +17,7 @@ mod help_pictures;
 mod pictures;
 mod picture_doubts;
 mod video;
+mod picture_zoom;
 mod file_store;
 mod cautions;
 mod cells;
@@ -63,7 +65,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 161] = [
+const TESTS: [(&str, Test); 163] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -149,6 +151,7 @@ const TESTS: [(&str, Test); 161] = [
     ("points_are_walked", points::points_are_walked),
     ("drawings_stand_in_tables", points::drawings_stand_in_tables),
     ("dark_light_and_narrow", looks::dark_light_and_narrow),
+    ("contrast_is_chosen", access::contrast_is_chosen),
     ("nothing_is_cut_off_when_enlarged", looks::nothing_is_cut_off_when_enlarged),
     ("the_style_guide_shows_the_pieces", screenshots::the_style_guide_shows_the_pieces),
     ("the_language_is_chosen", languages::the_language_is_chosen),
@@ -183,6 +186,7 @@ const TESTS: [(&str, Test); 161] = [
     ("doubted_marks_are_looked_at", picture_doubts::doubted_marks_are_looked_at),
     ("checks_go_with_corners", picture_doubts::checks_go_with_corners),
     ("a_dropped_picture_asks", picture_doubts::a_dropped_picture_asks),
+    ("a_photo_is_looked_at_closely", picture_zoom::a_photo_is_looked_at_closely),
     ("pictures_rest", pictures::pictures_rest),
     ("bad_pictures_are_refused", pictures::bad_pictures_are_refused),
     ("pictures_are_told_by_their_bytes", pictures::pictures_are_told_by_their_bytes),

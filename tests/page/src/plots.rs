@@ -5,6 +5,7 @@ use fantoccini::key::Key;
 use serde_json::{Value, json};
 
 use crate::bench::{self, ROWS};
+use crate::hands::{middle, spread, turn_wheel};
 use crate::looks::is_drawn;
 use crate::names;
 use crate::page::{Page, eventually};
@@ -70,32 +71,18 @@ pub fn a_plot_is_looked_at_closely(stage: &Stage) -> Result<()> {
     page.type_text("0")?;
     all_again("by 0")?;
 
-    let [x, y] = middle(&page)?;
-    let wheel = json!({ "type": "mouseWheel", "x": x, "y": y, "deltaX": 0, "deltaY": -120, "modifiers": 2 });
-    page.browser.debug("Input.dispatchMouseEvent", &wheel)?;
+    let at = middle(&page, "#line-plot")?;
+    turn_wheel(&page, at)?;
     closer("by the wheel")?;
     page.type_text("0")?;
     all_again("after the wheel")?;
 
-    for (kind, apart) in [("touchStart", 20.0), ("touchMove", 40.0), ("touchMove", 60.0)] {
-        let fingers = json!([{ "x": x - apart, "y": y, "id": 0 }, { "x": x + apart, "y": y, "id": 1 }]);
-        page.browser.debug("Input.dispatchTouchEvent", &json!({ "type": kind, "touchPoints": fingers }))?;
-    }
-    page.browser.debug("Input.dispatchTouchEvent", &json!({ "type": "touchEnd", "touchPoints": [] }))?;
+    spread(&page, at)?;
     closer("by two fingers")?;
     page.list_notebooks()?;
     page.click("New blank notebook")?;
     eventually("another notebook is seen whole", || drawn(&page), |all| all.iter().all(|plot| !plot.1))?;
     page.is_silent()
-}
-
-/// The middle of the plot of the line, in the window.
-fn middle(page: &Page) -> Result<[f64; 2]> {
-    const MIDDLE: &str = "const plot = document.getElementById('line-plot');
-        plot.scrollIntoView({ block: 'center' });
-        const { left, top, width, height } = plot.getBoundingClientRect();
-        return [left + width / 2, top + height / 2]";
-    Ok(serde_json::from_value(page.browser.run(MIDDLE, vec![])?)?)
 }
 
 /// The row in hand is ringed in both plots, and stays so as it is edited; a pointer on its mark is told that row and how its

@@ -19,6 +19,7 @@ use slope_of_light::trace::Recording;
 use slope_of_light::view::view;
 
 use crate::bench::{C, describe_rail};
+use crate::hands::{middle, spread, turn_wheel};
 use crate::looks::is_drawn;
 use crate::names;
 use crate::page::{Page, eventually, plain};
@@ -211,7 +212,7 @@ fn expected_shift() -> f64 {
     true_slope / (true_slope + slope) - 1.0
 }
 
-/// Buttons and keys change the time that is shown, and lead back.
+/// Buttons, keys, the wheel and two fingers change the time that is shown, and lead back.
 fn zoomed(page: &Page) -> Result<()> {
     let shown = || page.text("#traces-summary");
     let whole = shown()?;
@@ -223,6 +224,15 @@ fn zoomed(page: &Page) -> Result<()> {
     eventually("the drawing shows what is later", shown, |text| *text != near)?;
     page.click("Whole pulse")?;
     eventually("the drawing shows the whole pulse", shown, |text| *text == whole)?;
+    for (how, look) in
+        [("the wheel", turn_wheel as fn(&Page, [f64; 2]) -> Result<()>), ("two fingers", spread)]
+    {
+        look(page, middle(page, "#traces-plot")?)?;
+        eventually(&format!("the drawing shows less by {how}"), shown, |text| *text != whole)?;
+        page.browser.run("document.querySelector('#traces-figure .plot').focus()", vec![])?;
+        page.type_text("0")?;
+        eventually(&format!("it shows the whole pulse after {how}"), shown, |text| *text == whole)?;
+    }
     Ok(())
 }
 

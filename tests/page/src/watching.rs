@@ -1,6 +1,8 @@
 //! Looking on: the run played back, the second window for a lecture, the page as it is printed, the report to go on writing; and
 //! the list of keys.
 
+use std::fs;
+
 use anyhow::{Context, Result, ensure};
 use serde_json::json;
 use slope_of_light::bundle;
@@ -8,6 +10,7 @@ use slope_of_light::bundle;
 use crate::names;
 use crate::page::{Page, eventually};
 use crate::stage::Stage;
+use crate::uncertainty;
 
 const STEP: &str = "Step";
 const PLAYED: &str = "dialog.replay output";
@@ -127,7 +130,8 @@ pub fn printing_prints_the_report(stage: &Stage) -> Result<()> {
     page.is_silent()
 }
 
-/// A plot is saved as SVG, and as a PNG fine enough for paper; where there is nothing to draw, that is said.
+/// A plot is saved as SVG, and as a PNG fine enough for paper, that of the trials once they were made; where there is nothing to
+/// draw, that is said.
 ///
 /// # Errors
 /// When it is otherwise.
@@ -141,6 +145,7 @@ pub fn plots_are_saved(stage: &Stage) -> Result<()> {
     ensure!(name.to_string_lossy().ends_with("-residuals.svg"), "the plot is called {}", name.display());
     let svg = String::from_utf8(svg)?;
     ensure!(svg.starts_with("<svg") && svg.contains("<title>Residuals"), "it is no plot of residuals");
+    fs::remove_file(&name)?;
     page.choose("File type", "PNG")?;
     page.click("Download plot")?;
     let (_, png) = page.downloaded_as("png")?;
@@ -148,6 +153,17 @@ pub fn plots_are_saved(stage: &Stage) -> Result<()> {
     ensure!(png.starts_with(b"\x89PNG\r\n\x1a\n"), "it is no PNG");
     let width = png.get(16..20).and_then(|bytes| bytes.try_into().ok()).map(u32::from_be_bytes);
     ensure!(width >= Some(FINE), "the PNG is {width:?} pixels wide");
+
+    page.choose("File type", "SVG")?;
+    page.choose("Plot", "Results of the trials")?;
+    page.click("Download plot")?;
+    page.reads(names::MESSAGE, "Run the check")?;
+    page.fill("Number of trials", "20000")?;
+    uncertainty::run(&page)?;
+    page.click("Download plot")?;
+    let (name, svg) = page.downloaded_as("svg")?;
+    ensure!(name.to_string_lossy().ends_with("-trials.svg"), "the plot is called {}", name.display());
+    ensure!(String::from_utf8(svg)?.contains("<title>Results of the trials"), "it is no plot of trials");
     page.is_silent()?;
 
     let blank = stage.blank_page()?;

@@ -540,7 +540,10 @@ pictures-checks-moved =
         [0] The checks of the lens were removed: no grid is seen where the corners put them.
        *[other] The checks of the lens moved with the corners. Those without a grid line there were removed.
     }
-pictures-how = Drag a mark, or click where the selected one belongs. Arrow keys move it by one pixel, with Shift by a tenth, with Alt by ten. Enter accepts.
+pictures-how = Drag a mark, or click where the selected one belongs. Arrow keys move it by one pixel, with Shift by a tenth, with Alt by ten; plus and minus zoom, as do the wheel and two fingers. Enter accepts.
+pictures-closer = Zoom in on the photo
+pictures-wider = Zoom out of the photo
+pictures-whole = Whole photo
 pictures-nudges-left = Left by one pixel
 pictures-nudges-up = Up by one pixel
 pictures-nudges-down = Down by one pixel
@@ -1009,6 +1012,7 @@ report-plot = Plot
 report-plot-format = File type
 report-take-plot = Download plot
 report-no-plot = There is nothing to draw yet: enter readings first.
+report-no-trials = No trials were made of the notebook as it stands. Run the check, under Uncertainty, first.
 report-drop = Drop here: notebook files are opened; photos and traces are added to rows.
 report-opened = “{ $title }” is open.
 report-not-opened = { $name } was not opened: { $why }
@@ -1757,6 +1761,9 @@ preferences-theme = Appearance
 preferences-themes-auto = same as the system
 preferences-themes-light = light
 preferences-themes-dark = dark
+preferences-contrast = Contrast
+preferences-contrasts-auto = as the system asks
+preferences-contrasts-more = more contrast
 preferences-language = Language
 preferences-language-not-kept = This browser blocks storage: the language can’t be changed here without losing the notebooks. Choose it in the settings of the browser.
 preferences-mark = Decimal mark in this notebook

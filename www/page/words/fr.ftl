@@ -537,7 +537,10 @@ pictures-checks-moved =
         [0] Les contrôles de l’objectif ont été supprimés : aucune grille n’est vue là où les coins les placent.
        *[other] Les contrôles de l’objectif ont suivi les coins. Ceux sans ligne de grille ont été supprimés.
     }
-pictures-how = Faites glisser une marque, ou cliquez là où doit aller celle qui est choisie. Les flèches la déplacent d’un pixel, avec Maj d’un dixième, avec Alt de dix. Entrée accepte.
+pictures-how = Faites glisser une marque, ou cliquez là où doit aller celle qui est choisie. Les flèches la déplacent d’un pixel, avec Maj d’un dixième, avec Alt de dix ; plus et moins changent l’agrandissement, comme la molette et deux doigts. Entrée accepte.
+pictures-closer = Agrandir la photo
+pictures-wider = Réduire la photo
+pictures-whole = Photo entière
 pictures-nudges-left = D’un pixel à gauche
 pictures-nudges-up = D’un pixel vers le haut
 pictures-nudges-down = D’un pixel vers le bas
@@ -1006,6 +1009,7 @@ report-plot = Graphique
 report-plot-format = Type de fichier
 report-take-plot = Télécharger le graphique
 report-no-plot = Il n’y a encore rien à tracer : saisissez d’abord des lectures.
+report-no-trials = Aucun essai n’a été fait du cahier tel qu’il est. Lancez d’abord le contrôle, sous Incertitude.
 report-drop = Déposez ici : les fichiers de cahier sont ouverts ; les photos et les traces sont ajoutées aux lignes.
 report-opened = « { $title } » est ouvert.
 report-not-opened = { $name } n’a pas été ouvert : { $why }
@@ -1754,6 +1758,9 @@ preferences-theme = Apparence
 preferences-themes-auto = comme le système
 preferences-themes-light = claire
 preferences-themes-dark = sombre
+preferences-contrast = Contraste
+preferences-contrasts-auto = selon le système
+preferences-contrasts-more = contraste renforcé
 preferences-language = Langue
 preferences-language-not-kept = Ce navigateur bloque le stockage : la langue ne peut pas être changée ici sans perdre les cahiers. Choisissez-la dans les réglages du navigateur.
 preferences-mark = Séparateur décimal de ce cahier

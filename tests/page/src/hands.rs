@@ -1,0 +1,41 @@
+//! What hands do on a drawing, as the driver passes it on: the wheel turned, two fingers put on and moved apart.
+
+use anyhow::Result;
+use serde_json::json;
+
+use crate::page::Page;
+
+/// The middle of a drawing, in the window, into whose middle it is brought.
+///
+/// # Errors
+/// When there is no such drawing.
+pub fn middle(page: &Page, selector: &str) -> Result<[f64; 2]> {
+    const MIDDLE: &str = "const drawing = document.querySelector(arguments[0]);
+        drawing.scrollIntoView({ block: 'center' });
+        const { left, top, width, height } = drawing.getBoundingClientRect();
+        return [left + width / 2, top + height / 2]";
+    Ok(serde_json::from_value(page.browser.run(MIDDLE, vec![json!(selector)])?)?)
+}
+
+/// Turns the wheel by more than a notch, away from the hand, while Ctrl is held.
+///
+/// # Errors
+/// When the browser does not take it.
+pub fn turn_wheel(page: &Page, [x, y]: [f64; 2]) -> Result<()> {
+    let wheel = json!({ "type": "mouseWheel", "x": x, "y": y, "deltaX": 0, "deltaY": -120, "modifiers": 2 });
+    page.browser.debug("Input.dispatchMouseEvent", &wheel)?;
+    Ok(())
+}
+
+/// Puts two fingers on to the left and right of a place, moves them apart, and lifts them.
+///
+/// # Errors
+/// When the browser does not take it.
+pub fn spread(page: &Page, [x, y]: [f64; 2]) -> Result<()> {
+    for (kind, apart) in [("touchStart", 20.0), ("touchMove", 40.0), ("touchMove", 60.0)] {
+        let fingers = json!([{ "x": x - apart, "y": y, "id": 0 }, { "x": x + apart, "y": y, "id": 1 }]);
+        page.browser.debug("Input.dispatchTouchEvent", &json!({ "type": kind, "touchPoints": fingers }))?;
+    }
+    page.browser.debug("Input.dispatchTouchEvent", &json!({ "type": "touchEnd", "touchPoints": [] }))?;
+    Ok(())
+}

@@ -71,12 +71,12 @@ fn run_of(seed: u64, method: DelayMethod, recorded: impl Fn(f64, &mut Chance) ->
 
 #[track_caller]
 fn holds(bench: &Bench, light: f64, noise: f64, method: DelayMethod) {
-    is_right(run(bench, light, 20, method), noise, method);
+    is_right(&run(bench, light, 20, method), noise, method);
 }
 
 #[track_caller]
-fn is_right(found: Found, noise: f64, method: DelayMethod) {
-    let Found { given, coverage, bias, rough } = found;
+fn is_right(found: &Found, noise: f64, method: DelayMethod) {
+    let Found { given, coverage, bias, rough } = *found;
     println!(
         "{method:?} at {noise}: coverage {coverage:.3}, bias {bias:+.1} standard errors, {given} given, {rough} rough"
     );
@@ -192,7 +192,7 @@ fn samples_at_jittered_times_are_covered_too() {
             let text = jittered(&bench, truth, 0.8, chance);
             read("x", text.as_bytes(), &recognise("x", text.as_bytes()).unwrap()).unwrap()
         };
-        is_right(run_of(20, method, recorded), noise, method);
+        is_right(&run_of(20, method, recorded), noise, method);
     }
 }
 

@@ -5,11 +5,11 @@
 import { core } from './core.js';
 import { el, Keyed, setAttribute, setHidden, setText } from './dom.js';
 import { drawLens, drawPicture } from './picture-lens.js';
-import { point, spot } from './picture-sheet.js';
+import { isEnd, point, spot } from './picture-sheet.js';
 import { say } from './words.js';
 
 /** @import { Mark, MarkPlace, Sheet } from './picture-sheet.js' */
-/** @import { Message } from './types.js' */
+/** @import { EdgeHeights, Grid, GridLines, Message } from './types.js' */
 /** @import { PixelPoint } from './worker-types.js' */
 
 /** Where the arrow keys go. @type {Record<string, [number, number]>} */
@@ -19,7 +19,11 @@ const NUDGES = [['left', '←', [-1, 0]], ['up', '↑', [0, -1]], ['down', '↓'
 /** A finger that moved less than this tapped, CSS pixels. */
 const TAP = 6;
 
-/** @typedef {{set: (was: Mark) => void, accept: () => void, drop: (place: MarkPlace) => void, moved: () => void, write: (value: number) => string}} Owner what the owner of the board does; `write`: a number as the notebook writes it */
+/**
+ * What the owner of the board does; `write`: a number as the notebook writes it.
+ * @typedef {{set: (was: Mark) => void, accept: () => void, drop: (place: MarkPlace) => void, moved: () => void, write: (value: number) => string,
+ *   levels: (grid: Grid, heights: EdgeHeights) => GridLines['lines']}} Owner
+ */
 
 export class Board {
   /** @param {Owner} owner */
@@ -90,7 +94,10 @@ export class Board {
     this.frame = 0;
     const { sheet, bitmap } = this;
     if (!sheet) return;
-    const { lines, problem } = core.lines_of_grid(sheet.grid());
+    const grid = sheet.grid();
+    const heights = sheet.heights();
+    const { lines: drawn, problem } = core.lines_of_grid(grid);
+    const lines = [...drawn, ...(heights ? this.owner.levels(grid, heights) : [])];
     this.problem = problem;
     this.marks.show(sheet.marks);
     const active = sheet.mark(this.active);
@@ -307,6 +314,7 @@ export function markName({ kind, index }) {
   const corner = kind === 'corner' ? CORNERS[index] : undefined;
   if (corner) return say(`pictures-corners-${corner}`);
   if (kind === 'check') return say('pictures-check', { n: index + 1 });
+  if (isEnd(kind)) return say(`pictures-ends-${kind}`);
   const name = say(`pictures-marks-${kind}`);
   return index === 0 ? name : say('pictures-again', { name, n: index + 1 });
 }
@@ -315,6 +323,7 @@ export function markName({ kind, index }) {
 function labelOf({ kind, index }) {
   if (kind === 'corner') return String(index + 1);
   if (kind === 'check') return '+';
+  if (isEnd(kind)) return `${kind.charAt(0).toUpperCase()} ${kind.endsWith('top') ? '100' : '0'}\u00a0%`;
   return `${kind.toUpperCase()}${index === 0 ? '' : index + 1}`;
 }
 

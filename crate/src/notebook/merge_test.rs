@@ -47,6 +47,7 @@ fn picture(grid: GridId) -> Evidence {
         grid,
         a: marks(),
         b: marks(),
+        heights: None,
     })
 }
 

@@ -53,8 +53,8 @@ pub use merge::{Merge, MergeError};
 pub use merged::MergedLog;
 pub use paste::{Pasted, paste};
 pub use slope_evidence::stored::{
-    Estimator, Evidence, Grid, GridCheck, GridId, LevelOf, Picture, Remark, Spot, StoredFile, TraceDelay,
-    TraceTime, Traces, hashes_in,
+    EdgeHeight, EdgeHeights, Estimator, Evidence, Grid, GridCheck, GridId, LevelOf, Picture, Remark, Spot,
+    StoredFile, TraceDelay, TraceTime, Traces, hashes_in,
 };
 pub use sorting::Clash;
 pub use splice::{OverlapPair, Splice};

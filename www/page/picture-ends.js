@@ -9,23 +9,26 @@ import { say } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { Board } from './picture-board.js' */
+/** @import { Proposer } from './picture-series.js' */
 /** @import { Sheet } from './picture-sheet.js' */
 /** @import { Picture } from './types.js' */
 
 /** The thickest trace, pixels. */
 const THICKEST = 200;
 
-/** The sheet of the open picture, once its edges are marked. @typedef {() => Sheet | undefined} Open */
+/** The open picture: its sheet once its edges are marked. @typedef {{sheet: () => Sheet | undefined, blob: () => Blob | undefined}} Open */
 
 export class Ends {
-  /** @param {Book} book @param {Board} board @param {Open} open */
-  constructor(book, board, open) {
+  /** @param {Book} book @param {Board} board @param {Proposer} proposer @param {Open} open */
+  constructor(book, board, proposer, open) {
     this.book = book;
     this.board = board;
+    this.proposer = proposer;
     this.open = open;
     const button = (/** @type {string} */ id, /** @type {string} */ text, /** @type {() => void} */ work, kind = '') => (
       el('button', { type: 'button', id, class: kind, click: work }, text));
-    this.begin = button('picture-ends', say('pictures-ends-mark'), () => this.mark());
+    this.begin = button('picture-ends', say('pictures-ends-mark'), () => void this.mark());
+    this.right = button('picture-end-right', say('pictures-ends-right'), () => this.confirm());
     this.off = button('picture-end-off', say('pictures-ends-off'), () => this.leaveOff());
     this.drop = button('picture-ends-drop', say('pictures-ends-drop'), () => this.remove(), 'quiet');
     this.told = el('p', { class: 'hint', role: 'status', hidden: true });
@@ -35,7 +38,7 @@ export class Ends {
     this.thickness = new TextField({ id: 'picture-thickness', label: say('pictures-thickness') }, (text) => {
       const { value, problem } = book.desk.typed_whole_number(text, 0, THICKEST);
       this.thickness.show(plain(text, problem));
-      const sheet = this.open();
+      const sheet = this.open.sheet();
       const { heights } = sheet?.picture ?? {};
       if (!sheet || value === null || !heights || value === heights.thickness) return;
       sheet.picture = { ...sheet.picture, heights: { ...heights, thickness: value } };
@@ -43,30 +46,45 @@ export class Ends {
     });
     this.fields = el('div', { class: 'fields' }, this.fraction.root, this.thickness.root);
     this.root = el('details', {}, el('summary', {}, say('pictures-ends-title')), el('p', { class: 'hint' }, say('pictures-ends-hint')),
-      el('p', { class: 'actions' }, this.begin, this.off, this.drop), this.told, this.fields);
+      el('p', { class: 'actions' }, this.begin, this.right, this.off, this.drop), this.told, this.fields);
   }
 
-  /** Puts the ends that are not there beside their edges; they count once all were moved or stated as off the screen. */
-  mark() {
-    const sheet = this.open();
+  /** Puts the ends that are not there; they count once all were looked at, moved, or stated as off the screen. */
+  async mark() {
+    const sheet = this.open.sheet();
+    const blob = this.open.blob();
     if (!sheet) return;
-    sheet.addEnds();
-    this.goOn(sheet);
+    const { row, picture, columns, rows } = sheet;
+    const answer = blob && await this.proposer.found(picture, blob, columns, rows);
+    const now = this.open.sheet();
+    if (now?.row !== row) return;
+    now.addEnds(answer?.found?.edges ?? []);
+    this.goOn(now);
+  }
+
+  /** The chosen end was looked at, and stays where it was found. */
+  confirm() {
+    const sheet = this.open.sheet();
+    const mark = sheet?.mark(this.board.active);
+    if (!sheet || !mark) return;
+    if (mark.state === 'doubted') mark.state = 'looked';
+    if (sheet.openEnd()) this.goOn(sheet);
+    else if (mark.state === 'looked') this.settle(sheet);
   }
 
   /** The chosen end lies off the screen. */
   leaveOff() {
-    const sheet = this.open();
+    const sheet = this.open.sheet();
     const mark = isEnd(this.board.active.kind) ? sheet?.mark(this.board.active) : undefined;
     if (!sheet || !mark) return;
     sheet.remove(mark);
-    if (sheet.seeksEnds()) this.goOn(sheet);
+    if (sheet.openEnd()) this.goOn(sheet);
     else this.settle(sheet);
   }
 
   /** Takes all ends away: the edges are where they were marked. */
   remove() {
-    const sheet = this.open();
+    const sheet = this.open.sheet();
     if (!sheet) return;
     const isInNotebook = sheet.picture.heights !== undefined;
     sheet.dropEnds();
@@ -74,9 +92,9 @@ export class Ends {
     else this.board.redraw();
   }
 
-  /** An end was moved or left off: the last one takes them all into the notebook. @param {Sheet} sheet */
+  /** An end was looked at, moved or left off: the last one takes them all into the notebook. @param {Sheet} sheet */
   settle(sheet) {
-    if (sheet.seeksEnds()) return;
+    if (sheet.openEnd()) return;
     for (const mark of sheet.marks) if (isEnd(mark.kind)) mark.state = 'taken';
     setOptional(this.told, '');
     this.send(sheet);
@@ -84,10 +102,10 @@ export class Ends {
     if (document.activeElement === document.body) this.board.focus({ kind: 'a', index: 0 });
   }
 
-  /** Leads to the next end that stands anywhere. @param {Sheet} sheet */
+  /** Leads to the next end that is to be moved or looked at. @param {Sheet} sheet */
   goOn(sheet) {
-    const next = sheet.marks.find(({ kind, state }) => isEnd(kind) && state === 'sought');
-    setOptional(this.told, next ? say('pictures-ends-move') : '');
+    const next = sheet.openEnd();
+    setOptional(this.told, next ? say(next.state === 'doubted' ? 'pictures-ends-look' : 'pictures-ends-move') : '');
     if (next) this.board.focus(next);
   }
 
@@ -107,9 +125,11 @@ export class Ends {
 
   /** What can be done now. */
   tellState() {
-    const sheet = this.open();
+    const sheet = this.open.sheet();
+    const end = isEnd(this.board.active.kind) ? sheet?.mark(this.board.active) : undefined;
     setHidden(this.begin, !sheet || sheet.hasAllEnds());
-    setHidden(this.off, !sheet || !isEnd(this.board.active.kind));
+    setHidden(this.right, end?.state !== 'doubted');
+    setHidden(this.off, !end);
     setHidden(this.drop, !sheet?.hasEnds);
   }
 }

@@ -3,7 +3,7 @@
  * accept. Nothing here is computed but pixels to hundredths of a pixel.
  */
 
-/** @import { Corner, LensChecks, PixelPoint, Proposal } from './worker-types.js' */
+/** @import { Corner, LensChecks, PixelPoint, Proposal, ProposedEdge } from './worker-types.js' */
 /** @import { EdgeHeights, Grid, GridCheck, Picture, Spot } from './types.js' */
 
 /** @typedef {typeof ENDS[number]} End */
@@ -20,7 +20,7 @@
 
 /** The ends of the edges: where each leaves its baseline, and where it reaches its top. */
 const ENDS = /** @type {const} */ (['a-baseline', 'a-top', 'b-baseline', 'b-top']);
-/** How far from its edge an end is put that a person has yet to move, pixels. */
+/** How far from its edge an end is put that was not found, and how near to it what was found must be, pixels. */
 const BESIDE = 40;
 /** How thick a trace is until that is stated, pixels (common practice, no source). */
 const THICKNESS = 3;
@@ -72,7 +72,7 @@ export class Sheet {
   /** The same with those marks only that were accepted. @returns {Picture} */
   settled() {
     const marks = this.marks.filter(({ state }) => state === 'taken');
-    const heights = this.seeksEnds() ? this.picture.heights : this.heights();
+    const heights = this.openEnd() ? this.picture.heights : this.heights();
     return { ...new Sheet({ ...this, marks }).edges(), ...(heights && { heights }) };
   }
 
@@ -87,9 +87,9 @@ export class Sheet {
     };
   }
 
-  /** Whether an end stands anywhere. */
-  seeksEnds() {
-    return this.marks.some(({ kind, state }) => isEnd(kind) && state === 'sought');
+  /** The first end that a person has yet to move or to look at. */
+  openEnd() {
+    return this.marks.find(({ kind, state }) => isEnd(kind) && (state === 'sought' || state === 'doubted'));
   }
 
   /** Whether no end is off the screen. */
@@ -97,15 +97,20 @@ export class Sheet {
     return ENDS.every((kind) => this.mark({ kind, index: 0 }));
   }
 
-  /** Puts the ends that are not there beside their edges, for a person to move. */
-  addEnds() {
+  /**
+   * Puts the ends that are not there where they were found, for a person to look at, or beside their edges, to be moved.
+   * @param {(ProposedEdge | null)[]} edges found on the picture
+   */
+  addEnds(edges) {
     this.hasEnds = true;
     for (const kind of ENDS) {
       if (this.mark({ kind, index: 0 })) continue;
-      const edge = kind.startsWith('a') ? 'a' : 'b';
-      const { x, y } = point(this.spots(edge)[0] ?? [0, 0]);
-      const way = kind.endsWith('top') ? BESIDE : -BESIDE;
-      this.marks.push({ kind, index: 0, at: spot({ x: x + way, y: y - way }, this.picture), state: 'sought' });
+      const { x, y } = point(this.spots(kind.startsWith('a') ? 'a' : 'b')[0] ?? [0, 0]);
+      const isTop = kind.endsWith('top');
+      const found = edges.find((edge) => edge && Math.hypot(edge.at.x - x, edge.at.y - y) < BESIDE)?.ends[isTop ? 1 : 0];
+      const way = isTop ? BESIDE : -BESIDE;
+      const at = spot(found ?? { x: x + way, y: y - way }, this.picture);
+      this.marks.push({ kind, index: 0, at, state: found ? 'doubted' : 'sought' });
     }
   }
 

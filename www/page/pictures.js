@@ -63,7 +63,8 @@ export class Pictures {
     this.checks = new Checks(book, evidence, this.board, {
       blob: () => this.seen?.blob, isProposed: () => this.isProposed(), say: (text) => this.place.say([text]),
     });
-    this.ends = new Ends(book, this.board, () => (this.isProposed() ? undefined : this.sheet()));
+    const open = { sheet: () => (this.isProposed() ? undefined : this.sheet()), blob: () => this.seen?.blob };
+    this.ends = new Ends(book, this.board, this.proposer, open);
     this.place.ends.append(this.ends.root);
     const written = (/** @type {Node} */ part) => el('fieldset', { class: 'bare', role: 'none', 'data-written': true }, part);
     byId('pictures').append(el('h3', {}, say('pictures-title')), el('p', { class: 'hint' }, say('pictures-hint')), written(this.intake.fields),
@@ -146,9 +147,7 @@ export class Pictures {
     this.held = all.map(({ row, marked }) => ({ id: row.id, marked }));
     const options = all.map(({ row, evidence, marked }) => ({
       value: String(row.id),
-      text: say(marked ? 'pictures-option' : 'pictures-option-unmarked', {
-        n: row.number, name: evidence.picture.file.name,
-      }),
+      text: say(marked ? 'pictures-option' : 'pictures-option-unmarked', { n: row.number, name: evidence.picture.file.name }),
     }));
     this.chooser.show(options, say('pictures-left', { marked: all.filter(({ marked }) => marked).length, all: all.length }));
     const here = all.find(({ row }) => row.id === this.row);
@@ -363,6 +362,7 @@ export class Pictures {
   async accept() {
     const { book, row } = this;
     if (this.busy || row === undefined) return;
+    if (this.sheet()?.openEnd()) return this.ends.confirm();
     if (this.isProposed()) await this.checks.following;
     if (this.busy || row !== this.row) return;
     const { sheet, problem } = this.board;

@@ -15,7 +15,7 @@ const STANDS = {
   instruments: ['#apparatus-instruments'],
   rails: ['#rails'],
   screen: ['#bench-small_divisions', '#bench-screen_width', '#bench-edge_half_width', '#bench-edge_reason', '#bench-mark_uncertainty',
-    '#bench-trace_level', '#bench-trace_fraction'],
+    '#bench-trace_level', '#bench-trace_fraction', '#picture-fraction'],
   time_bases: ['#bench-time_base_uncertainty', '#settings'],
   air: ['#apparatus-air'],
   uncertainty: ['#shared'],

@@ -8,12 +8,12 @@ import { el, Keyed, setAttribute, setHidden, setText } from './dom.js';
 import { Hands } from './hands.js';
 import { drawLens, drawPicture } from './picture-lens.js';
 import { PictureLook } from './picture-look.js';
-import { point, spot } from './picture-sheet.js';
+import { isEnd, point, spot } from './picture-sheet.js';
 import { say } from './words.js';
 
 /** @import { Place } from './hands.js' */
 /** @import { Mark, MarkPlace, Sheet } from './picture-sheet.js' */
-/** @import { Message } from './types.js' */
+/** @import { EdgeHeights, Grid, GridLines, Message } from './types.js' */
 /** @import { PixelPoint } from './worker-types.js' */
 
 /** Where the arrow keys go. @type {Record<string, [number, number]>} */
@@ -25,7 +25,11 @@ const TAP = 6;
 /** By what one step narrows what is seen. */
 const NARROWER = 0.7;
 
-/** @typedef {{set: (was: Mark) => void, accept: () => void, drop: (place: MarkPlace) => void, moved: () => void, write: (value: number) => string}} Owner what the owner of the board does; `write`: a number as the notebook writes it */
+/**
+ * What the owner of the board does; `write`: a number as the notebook writes it.
+ * @typedef {{set: (was: Mark) => void, accept: () => void, drop: (place: MarkPlace) => void, moved: () => void, write: (value: number) => string,
+ *   levels: (grid: Grid, heights: EdgeHeights) => GridLines['lines']}} Owner
+ */
 
 export class Board {
   /** @param {Owner} owner */
@@ -115,7 +119,10 @@ export class Board {
     this.frame = 0;
     const { sheet, bitmap } = this;
     if (!sheet) return;
-    const { lines, problem } = core.lines_of_grid(sheet.grid());
+    const grid = sheet.grid();
+    const heights = sheet.heights();
+    const { lines: drawn, problem } = core.lines_of_grid(grid);
+    const lines = [...drawn, ...(heights ? this.owner.levels(grid, heights) : [])];
     this.problem = problem;
     this.marks.show(sheet.marks);
     setHidden(this.whole, this.look.isWhole());
@@ -393,6 +400,7 @@ export function markName({ kind, index }) {
   const corner = kind === 'corner' ? CORNERS[index] : undefined;
   if (corner) return say(`pictures-corners-${corner}`);
   if (kind === 'check') return say('pictures-check', { n: index + 1 });
+  if (isEnd(kind)) return say(`pictures-ends-${kind}`);
   const name = say(`pictures-marks-${kind}`);
   return index === 0 ? name : say('pictures-again', { name, n: index + 1 });
 }
@@ -401,6 +409,7 @@ export function markName({ kind, index }) {
 function labelOf({ kind, index }) {
   if (kind === 'corner') return String(index + 1);
   if (kind === 'check') return '+';
+  if (isEnd(kind)) return `${kind.charAt(0).toUpperCase()} ${kind.endsWith('top') ? '100' : '0'}\u00a0%`;
   return `${kind.toUpperCase()}${index === 0 ? '' : index + 1}`;
 }
 

@@ -56,6 +56,15 @@ export function drawLens(canvas, picture, lines, [x, y]) {
   }
 }
 
+/** The pixels of a picture; nothing where the browser can't decode it. @param {Blob} blob */
+export async function decoded(blob) {
+  try {
+    return await createImageBitmap(blob);
+  } catch {
+    return undefined;
+  }
+}
+
 /** Makes a canvas as fine as the screen. @param {HTMLCanvasElement} canvas */
 function fitted(canvas) {
   const [width, height] = [canvas.clientWidth, canvas.clientHeight].map((side) => Math.round(side * devicePixelRatio));

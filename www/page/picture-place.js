@@ -10,6 +10,7 @@ import { VideoFrames } from './video-frames.js';
 import { say } from './words.js';
 
 /** @import { Book } from './book.js' */
+/** @import { Owner } from './picture-board.js' */
 /** @import { Mark, MarkPlace } from './picture-sheet.js' */
 
 /** Cells of a row that stand beside its picture. */
@@ -113,10 +114,12 @@ export class Chooser {
 export class Workplace {
   /**
    * @param {{press: (action: Action) => void, set: (was: Mark) => void, drop: (place: MarkPlace) => void,
-   *   moved: () => void, write: (value: number) => string, type: (cell: typeof FIELDS[number], text: string) => void}} does
+   *   moved: () => void, write: (value: number) => string, levels: Owner['levels'], type: (cell: typeof FIELDS[number], text: string) => void}} does
    */
-  constructor({ press, set, drop, moved, write, type }) {
-    this.board = new Board({ set, drop, moved, accept: () => press('accept'), write });
+  constructor({ press, set, drop, moved, write, levels, type }) {
+    this.board = new Board({ set, drop, moved, accept: () => press('accept'), write, levels });
+    /** Where the ends of the edges are seen to. */
+    this.ends = el('div');
     this.said = el('div', { class: 'picture-said', role: 'status', id: 'picture-said' });
     this.problem = el('p', { class: 'problem', id: 'picture-problem', hidden: true });
     this.lacks = el('p', { class: 'hint', id: 'picture-lacks', hidden: true });
@@ -141,7 +144,7 @@ export class Workplace {
     this.root = el('div', { class: 'picture-work', hidden: true }, this.view,
       el('div', {}, this.said, this.problem,
         el('div', { class: 'fields' }, ...this.fields.map(({ field }) => field.root)), this.lacks, list, this.shared,
-        el('div', { class: 'actions' }, this.againA, this.againB, this.drop, this.own, this.off)));
+        el('div', { class: 'actions' }, this.againA, this.againB, this.drop, this.own, this.off), this.ends));
   }
 
   /** @param {string[]} lines */

@@ -3,11 +3,12 @@
  * accept. Nothing here is computed but pixels to hundredths of a pixel.
  */
 
-/** @import { Corner, LensChecks, PixelPoint, Proposal } from './worker-types.js' */
-/** @import { Grid, GridCheck, Picture, Spot } from './types.js' */
+/** @import { Corner, LensChecks, PixelPoint, Proposal, ProposedEdge } from './worker-types.js' */
+/** @import { EdgeHeights, Grid, GridCheck, Picture, Spot } from './types.js' */
 
-/** Which mark: a corner, a check of the grid, or a repeat of an edge, by its place in its list.
- * @typedef {'corner' | 'check' | 'a' | 'b'} Kind */
+/** @typedef {typeof ENDS[number]} End */
+/** Which mark: a corner, a check of the grid, a repeat of an edge, or an end of one, by its place in its list.
+ * @typedef {'corner' | 'check' | 'a' | 'b' | End} Kind */
 /** @typedef {{kind: Kind, index: number}} MarkPlace */
 /**
  * - `proposed`: found by the worker. `doubted`: found, and to be looked at before it is taken; then it is `looked`.
@@ -16,6 +17,18 @@
  * @typedef {'proposed' | 'doubted' | 'looked' | 'sought' | 'set' | 'taken'} MarkState
  */
 /** @typedef {{kind: Kind, index: number, at: Spot, state: MarkState, half?: [number, number]}} Mark half: of a check */
+
+/** The ends of the edges: where each leaves its baseline, and where it reaches its top. */
+const ENDS = /** @type {const} */ (['a-baseline', 'a-top', 'b-baseline', 'b-top']);
+/** How far from its edge an end is put that was not found, and how near to it what was found must be, pixels. */
+const BESIDE = 40;
+/** How thick a trace is until that is stated, pixels (common practice, no source). */
+const THICKNESS = 3;
+
+/** @param {Kind} kind @returns {kind is End} */
+export function isEnd(kind) {
+  return ENDS.some((end) => end === kind);
+}
 
 /** A row's picture with all its marks. */
 export class Sheet {
@@ -29,6 +42,8 @@ export class Sheet {
     this.rows = rows;
     this.gridId = gridId;
     this.marks = marks;
+    /** Whether the ends of the edges are marked, stated as off the screen, or about to be. */
+    this.hasEnds = picture.heights !== undefined;
   }
 
   /** @param {MarkPlace} place */
@@ -57,7 +72,54 @@ export class Sheet {
   /** The same with those marks only that were accepted. @returns {Picture} */
   settled() {
     const marks = this.marks.filter(({ state }) => state === 'taken');
-    return new Sheet({ ...this, marks }).edges();
+    const heights = this.openEnd() ? this.picture.heights : this.heights();
+    return { ...new Sheet({ ...this, marks }).edges(), ...(heights && { heights }) };
+  }
+
+  /** Between which ends the edges rise, as the marks stand. @returns {EdgeHeights | undefined} */
+  heights() {
+    if (!this.hasEnds) return undefined;
+    const at = (/** @type {End} */ kind) => this.mark({ kind, index: 0 })?.at ?? null;
+    return {
+      a: { baseline: at('a-baseline'), top: at('a-top') },
+      b: { baseline: at('b-baseline'), top: at('b-top') },
+      thickness: this.picture.heights?.thickness ?? THICKNESS,
+    };
+  }
+
+  /** The first end that a person has yet to move or to look at. */
+  openEnd() {
+    return this.marks.find(({ kind, state }) => isEnd(kind) && (state === 'sought' || state === 'doubted'));
+  }
+
+  /** Whether no end is off the screen. */
+  hasAllEnds() {
+    return ENDS.every((kind) => this.mark({ kind, index: 0 }));
+  }
+
+  /**
+   * Puts the ends that are not there where they were found, for a person to look at, or beside their edges, to be moved.
+   * @param {(ProposedEdge | null)[]} edges found on the picture
+   */
+  addEnds(edges) {
+    this.hasEnds = true;
+    for (const kind of ENDS) {
+      if (this.mark({ kind, index: 0 })) continue;
+      const { x, y } = point(this.spots(kind.startsWith('a') ? 'a' : 'b')[0] ?? [0, 0]);
+      const isTop = kind.endsWith('top');
+      const found = edges.find((edge) => edge && Math.hypot(edge.at.x - x, edge.at.y - y) < BESIDE)?.ends[isTop ? 1 : 0];
+      const way = isTop ? BESIDE : -BESIDE;
+      const at = spot(found ?? { x: x + way, y: y - way }, this.picture);
+      this.marks.push({ kind, index: 0, at, state: found ? 'doubted' : 'sought' });
+    }
+  }
+
+  /** Takes the ends away. */
+  dropEnds() {
+    const { heights, ...picture } = this.picture;
+    this.picture = picture;
+    this.hasEnds = false;
+    this.marks = this.marks.filter(({ kind }) => !isEnd(kind));
   }
 
   /** Whether some mark is not in the notebook. */
@@ -103,17 +165,21 @@ export class Sheet {
     this.marks.filter(({ kind }) => kind === mark.kind).forEach((other, index) => { other.index = index; });
   }
 
-  /** Goes on with the repeats of another sheet of this row that are not in the notebook yet. @param {Sheet} other */
+  /** Goes on with repeats and ends of another sheet of this row that are not in the notebook yet. @param {Sheet} other */
   addRepeats(other) {
     for (const mark of other.marks) {
       const { kind, state } = mark;
-      if ((kind === 'a' || kind === 'b') && state !== 'taken') this.marks.push({ ...mark, index: this.spots(kind).length });
+      if (state === 'taken') continue;
+      if (kind === 'a' || kind === 'b') this.marks.push({ ...mark, index: this.spots(kind).length });
+      if (!isEnd(kind) || this.mark(mark)) continue;
+      this.hasEnds = true;
+      this.marks.push({ ...mark });
     }
   }
 
   /** Puts the marks of a grid in place of those there are. @param {Mark[]} grid */
   lay(grid) {
-    this.marks = [...grid, ...this.marks.filter(({ kind }) => kind === 'a' || kind === 'b')];
+    this.marks = [...grid, ...this.marks.filter(({ kind }) => kind !== 'corner' && kind !== 'check')];
   }
 
   /**
@@ -173,14 +239,17 @@ export function gridMarks({ corners: spots, checks = [] }) {
 }
 
 /**
- * The marks of the edges in the notebook.
+ * The marks of the edges in the notebook, and of their ends.
  * @param {Picture} picture
  * @returns {Mark[]}
  */
-export function edgeMarks({ a, b }) {
+export function edgeMarks({ a, b, heights }) {
+  const end = (/** @type {End} */ kind, /** @type {Spot | null | undefined} */ at) => (
+    at ? [/** @type {Mark} */ ({ kind, index: 0, at, state: 'taken' })] : []);
   const of = (/** @type {'a' | 'b'} */ kind, /** @type {Spot[]} */ spots) => spots.map((at, index) => (
     /** @type {Mark} */ ({ kind, index, at, state: 'taken' })));
-  return [...of('a', a), ...of('b', b)];
+  return [...of('a', a), ...of('b', b), ...end('a-baseline', heights?.a.baseline), ...end('a-top', heights?.a.top),
+    ...end('b-baseline', heights?.b.baseline), ...end('b-top', heights?.b.top)];
 }
 
 /**

@@ -7,7 +7,9 @@ import { byId, el, setAttribute, setHidden, setOptional, setText } from './dom.j
 import { reveal } from './leaves.js';
 import { markName } from './picture-board.js';
 import { Checks } from './picture-checks.js';
-import { gridMarks } from './picture-sheet.js';
+import { Ends } from './picture-ends.js';
+import { decoded } from './picture-lens.js';
+import { gridMarks, isEnd } from './picture-sheet.js';
 import { questionFor, takeIn } from './picture-intake.js';
 import { Chooser, IntakeBox, Workplace } from './picture-place.js';
 import { isMarked, markedNear, pictureOf, Proposer, seriesFor, takenSheet } from './picture-series.js';
@@ -52,6 +54,7 @@ export class Pictures {
       drop: (place) => this.drop(place),
       moved: () => this.tellState(),
       write: (value) => book.desk.number_text(value),
+      levels: (grid, heights) => book.desk.lines_of_levels(grid, heights).lines,
       type: (cell, text) => {
         if (this.row !== undefined) book.edit({ set_cell: { row: this.row, cell, text } });
       },
@@ -60,6 +63,9 @@ export class Pictures {
     this.checks = new Checks(book, evidence, this.board, {
       blob: () => this.seen?.blob, isProposed: () => this.isProposed(), say: (text) => this.place.say([text]),
     });
+    const open = { sheet: () => (this.isProposed() ? undefined : this.sheet()), blob: () => this.seen?.blob };
+    this.ends = new Ends(book, this.board, this.proposer, open);
+    this.place.ends.append(this.ends.root);
     const written = (/** @type {Node} */ part) => el('fieldset', { class: 'bare', role: 'none', 'data-written': true }, part);
     byId('pictures').append(el('h3', {}, say('pictures-title')), el('p', { class: 'hint' }, say('pictures-hint')), written(this.intake.fields),
       this.intake.status, this.intake.refused, this.chooser.root, written(this.place.root));
@@ -141,9 +147,7 @@ export class Pictures {
     this.held = all.map(({ row, marked }) => ({ id: row.id, marked }));
     const options = all.map(({ row, evidence, marked }) => ({
       value: String(row.id),
-      text: say(marked ? 'pictures-option' : 'pictures-option-unmarked', {
-        n: row.number, name: evidence.picture.file.name,
-      }),
+      text: say(marked ? 'pictures-option' : 'pictures-option-unmarked', { n: row.number, name: evidence.picture.file.name }),
     }));
     this.chooser.show(options, say('pictures-left', { marked: all.filter(({ marked }) => marked).length, all: all.length }));
     const here = all.find(({ row }) => row.id === this.row);
@@ -275,6 +279,7 @@ export class Pictures {
       field.show(standIn ? { ...row.cells[cell], default: standIn } : row.cells[cell]);
     }
     this.place.figures.show(marked ? evidence.figures : []);
+    this.ends.show(evidence.picture, marked);
     if (!this.busy && !this.follow(row.id, evidence)) {
       void this.open(row.id);
       return;
@@ -327,6 +332,7 @@ export class Pictures {
     setOptional(this.place.doubt, doubted > 0 ? say('pictures-doubted', { n: doubted }) : '');
     setHidden(this.place.exchange, !isProposed || this.busy);
     if (isProposed) setOptional(this.place.problem, tell(problem));
+    this.ends.tellState();
     const { kind } = this.board.active;
     const repeats = sheet?.spots(kind).length ?? 0;
     setHidden(this.place.drop, !(kind === 'a' || kind === 'b') || repeats < 2);
@@ -356,6 +362,7 @@ export class Pictures {
   async accept() {
     const { book, row } = this;
     if (this.busy || row === undefined) return;
+    if (this.sheet()?.openEnd()) return this.ends.confirm();
     if (this.isProposed()) await this.checks.following;
     if (this.busy || row !== this.row) return;
     const { sheet, problem } = this.board;
@@ -422,8 +429,10 @@ export class Pictures {
       if (kind === 'corner') this.checks.find(sheet);
       return;
     }
-    mark.state = 'taken';
-    if (kind === 'corner' || kind === 'check') {
+    if (!isEnd(kind)) mark.state = 'taken';
+    if (isEnd(kind)) {
+      this.ends.settle(sheet);
+    } else if (kind === 'corner' || kind === 'check') {
       const grid = sheet.grid();
       book.edit({ set_grid: grid });
       if (kind === 'corner') this.checks.follow(sheet, grid, was);
@@ -487,14 +496,5 @@ export class Pictures {
     if (!sheet || row === undefined) return;
     if (this.isProposed()) void this.open(row);
     else book.edit({ set_grid: { ...sheet.grid(), ...this.intake.size() } });
-  }
-}
-
-/** @param {Blob} blob */
-async function decoded(blob) {
-  try {
-    return await createImageBitmap(blob);
-  } catch {
-    return undefined;
   }
 }

@@ -114,6 +114,8 @@ level: number | null,
 fraction: number,
 /** The grids marked on pictures. */
 grids: Array<GridView>,
+/** On which rows the heights of edges were marked on pictures, and at which fraction of them these are timed. */
+heights: Message | null,
 /** What a fixed level would do to v. */
 walk: Array<Figure>,
 /** The drawing of the walk in words; none where there is none. */
@@ -125,6 +127,22 @@ export type Detector = "A" | "B";
 /** A number rounded to the digits that a message tells of it, as a text with a decimal point: so it is also stored, and
  * what is read back is told in the same words. */
 export type Digits = string;
+
+/** The ends of an edge; nothing for one that is off the screen. */
+export type EdgeHeight = {
+/** Where the trace leaves its baseline. */
+baseline: Spot | null,
+/** Where it reaches its top. */
+top: Spot | null, };
+
+/** The heights of both edges of a picture. */
+export type EdgeHeights = {
+/** Of edge A. */
+a: EdgeHeight,
+/** Of edge B. */
+b: EdgeHeight,
+/** How thick the trace is, whole pixels. */
+thickness: number, };
 
 /** One thing a person did.
  *
@@ -505,7 +523,9 @@ grid: number,
 /** Edge A, marked once or more. */
 a: Array<Spot>,
 /** Edge B, marked once or more. */
-b: Array<Spot>, };
+b: Array<Spot>,
+/** Between which ends the edges rise, where that was marked. */
+heights?: EdgeHeights, };
 
 /** A piece of the notebook that a teacher can fix or ask for. */
 export type Piece = "title" | "cautions" | "source" | "instruments" | "rails" | "screen" | "time_bases" | "air" | "positions" | "evidence" | "uncertainty" | "readings" | "line" | "result" | "aim" | "method" | "discussion" | "people" | "student_number" | "group" | "date" | "answers";

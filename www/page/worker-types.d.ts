@@ -490,6 +490,8 @@ divisions: [number, number],
 base: number,
 /** Row of its peak, divisions. */
 peak: number,
+/** Where the edge leaves the baseline and where it reaches the peak, pixels. */
+ends: [PixelPoint, PixelPoint],
 /** The trace's colour over the ground: red, green and blue. */
 colour: [number, number, number],
 /** From 0, a guess, to 1. */

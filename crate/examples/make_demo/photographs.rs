@@ -152,6 +152,7 @@ fn take(cases: &[Case]) -> Result<WithEvidence, Box<dyn Error>> {
             grid: grid.id,
             a: edge(0)?,
             b: edge(1)?,
+            heights: None,
         };
         of_row.push(Edit::SetEvidence { row: case.row.id, evidence: Some(Evidence::Picture(picture)) });
         edits.push(Edit::Together(of_row));

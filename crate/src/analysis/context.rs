@@ -29,7 +29,9 @@ impl<'a> RowContext<'a> {
         let rails = read::rails(page, reader);
         let settings = read::settings(page, reader);
         let stands = stands(page, &rails, &mut reader.problems);
-        let marks = MarkContext::of(page, read::mark_uncertainty(page, reader));
+        // What is wrong with the wish is told once, where it is read for the traces.
+        let (_, fraction) = read::trace_wishes(page, &mut Reader::new(page.decimal_mark));
+        let marks = MarkContext::of(page, read::mark_uncertainty(page, reader), fraction);
         Self { page, bench, rails, stands, settings, marks }
     }
 }

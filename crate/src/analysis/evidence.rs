@@ -5,9 +5,12 @@
 //! amount, so each corner is a shared error in x and one in y ([`CornerShift`]).
 
 use super::row_error::{GridError, MarksError, TracesError};
-use crate::notebook::{Evidence, Grid, GridId, NotebookState, Picture, Row, Spot, TraceTime, Traces};
+use crate::notebook::{
+    EdgeHeight, EdgeHeights, Evidence, Grid, GridId, NotebookState, Picture, Row, Spot, TraceTime, Traces,
+};
 use crate::photo::{
-    Check, Corner as GridCorner, MarkScatter, Marking, PixelPoint, Plane, Separation, scatter, separation,
+    Check, Corner as GridCorner, LevelReading, MarkScatter, MarkedHeight, Marking, PixelPoint, Plane,
+    Separation, scatter, separation,
 };
 use crate::quantity::{DecimalMark, Unit, parse};
 
@@ -41,6 +44,8 @@ pub struct MarkContext {
     pub marking: Marking,
     /// Standard uncertainty of a mark as stated, pixels.
     pub u_mark: f64,
+    /// The fraction of its height at which an edge is timed, where its ends are marked.
+    pub fraction: f64,
 }
 
 /// What the marks of a row say, in divisions.
@@ -90,7 +95,7 @@ fn laid(grid: &Grid, u_mark: f64) -> Laid {
 
 impl MarkContext {
     /// Lays the grids, and pools the scatter of repeated marks over all pictures that are not struck out.
-    pub fn of(page: &NotebookState, u_mark: f64) -> Self {
+    pub fn of(page: &NotebookState, u_mark: f64, fraction: f64) -> Self {
         let grids: Vec<Laid> = page.grids.iter().map(|grid| laid(grid, u_mark)).collect();
         let pictures = page.rows.iter().filter(|row| row.struck.is_none()).filter_map(picture);
         let scatters = pictures.filter_map(|picture| {
@@ -98,7 +103,7 @@ impl MarkContext {
             scatter(plane, &places(&picture.a), &places(&picture.b)).ok().flatten()
         });
         let marking = MarkScatter::pool(scatters).map_or(Marking::Stated(u_mark), Marking::Pooled);
-        Self { grids, marking, u_mark }
+        Self { grids, marking, u_mark, fraction }
     }
 
     /// Degrees of freedom of the scatter of repeated marks; none where it was stated.
@@ -117,7 +122,12 @@ impl MarkContext {
         let grid = self.grids.iter().find(|grid| grid.id == picture.grid).ok_or(MarksError::NoGrid)?;
         let plane = grid.plane.as_ref().map_err(|error| MarksError::Grid(error.clone()))?;
         let (a, b) = (places(&picture.a), places(&picture.b));
-        let found = separation(plane, &a, &b, self.marking, &grid.checks).map_err(MarksError::Separation)?;
+        let found = separation(plane, &a, &b, self.marking, &grid.checks)
+            .and_then(|found| match &picture.heights {
+                Some(heights) => found.at_levels(plane, ends(heights), self.reading(heights)),
+                None => Ok(found),
+            })
+            .map_err(MarksError::Separation)?;
         let shifts = plane.shifts_between(found.a.at, found.b.at);
         let corners = shifts
             .into_iter()
@@ -126,12 +136,27 @@ impl MarkContext {
             .collect();
         Ok(Marked { separation: found, corners })
     }
+
+    /// How the levels of the edges of a picture are read.
+    fn reading(&self, heights: &EdgeHeights) -> LevelReading {
+        LevelReading::new(self.fraction, self.u_mark, f64::from(heights.thickness))
+    }
+}
+
+/// The ends of both edges of a picture, where they are on the screen.
+pub fn ends(heights: &EdgeHeights) -> [Option<MarkedHeight>; 2] {
+    let of = |height: &EdgeHeight| {
+        let (baseline, top) = height.baseline.zip(height.top)?;
+        Some(MarkedHeight { baseline: point(baseline), top: point(top) })
+    };
+    [of(&heights.a), of(&heights.b)]
 }
 
 impl Marked {
-    /// Standard uncertainty that no other row shares, divisions: marking the edges, and the lens.
+    /// Standard uncertainty that no other row shares, divisions: marking the edges and their levels, and the lens.
     pub fn own(&self) -> f64 {
-        libm::hypot(self.separation.marks, self.separation.lens)
+        let Separation { marks, lens, levels, .. } = self.separation;
+        libm::hypot(libm::hypot(marks, lens), levels)
     }
 }
 

@@ -4,7 +4,8 @@
 use super::*;
 use crate::analysis::{Analysis, Origin, RowError, RowPart, analyse};
 use crate::notebook::{
-    Cell, Edit, Estimator, Notebook, RailField, Remark, RowId, Splice, StoredFile, TraceDelay, Traces,
+    BenchField, Cell, Edit, Estimator, Notebook, RailField, Remark, RowId, Splice, StoredFile, TraceDelay,
+    Traces,
 };
 use crate::words::in_english;
 
@@ -45,6 +46,7 @@ fn of_pictures(grid: &Grid, marks: usize) -> Notebook {
             grid: 1,
             a: at(1.3, 4.0),
             b: at(1.3 + q, 4.2),
+            heights: None,
         };
         edits.push(add(row, d, &format!("{TIME_BASE}")));
         edits.push(Edit::SetEvidence { row, evidence: Some(Evidence::Picture(picture)) });
@@ -133,10 +135,51 @@ fn repeated_marks_bring_their_scatter() {
     assert_eq!(marks.degrees_of_freedom, Some(10.0));
 }
 
+/// A's straight edge of 0.4 divisions from row 6 up to row 2 is marked at its half height on every row, B's ends are off the
+/// screen. At a fifth of its height A's edge is a row and a fifth farther down, and crosses 0.4·(1.2/4)/2 = 0.06 divisions
+/// earlier, as far as is known of its slope (`photo`): every delay is longer by that.
+#[test]
+fn the_level_of_an_edge_follows_the_fraction_and_its_uncertainty_counts() {
+    let plane = Plane::fit(&corners(&grid()), 1.0).unwrap();
+    let mut notebook = of_pictures(&grid(), 1);
+    let bare = analyse(&notebook);
+    let (baseline, top) = (Some(spot(&plane, 1.1, 6.0)), Some(spot(&plane, 1.5, 2.0)));
+    let (a, b) = (EdgeHeight { baseline, top }, EdgeHeight::default());
+    let mut apply = |edit| {
+        notebook.apply(edit, "2026-01-01T00:00:00Z").unwrap();
+        analyse(&notebook)
+    };
+    for row in 1..=5 {
+        let heights = Some(EdgeHeights { a, b, thickness: 3 });
+        let picture = Picture { heights, ..picture_of(&of_pictures(&grid(), 1), row) };
+        apply(Edit::SetEvidence { row, evidence: Some(Evidence::Picture(picture)) });
+    }
+    let fraction = |text: &str| Edit::SetBench { field: BenchField::TraceFraction, text: text.into() };
+    let (half, fifth) = (apply(fraction("50")), apply(fraction("20")));
+    let intercept = |analysis: &Analysis| analysis.line.as_ref().unwrap().fit.intercept;
+    assert!((intercept(&half) - intercept(&bare)).abs() < 3e-3);
+    assert!((intercept(&fifth) - intercept(&bare) - 0.06 * TIME_BASE).abs() < 5e-3, "{}", intercept(&fifth));
+    let marks = |analysis: &Analysis| part(analysis, &Origin::PictureMarks);
+    assert!(marks(&bare) < marks(&half) && marks(&half) < marks(&fifth));
+}
+
+fn picture_of(notebook: &Notebook, row: RowId) -> Picture {
+    let row = notebook.state().rows.iter().find(|each| each.id == row).unwrap();
+    super::picture(row).unwrap().clone()
+}
+
 #[test]
 fn a_picture_waits_for_its_marks() {
     let mut notebook = of_pictures(&grid(), 1);
-    let waiting = Picture { file: kept(), width: 1600, height: 1200, grid: 0, a: Vec::new(), b: Vec::new() };
+    let waiting = Picture {
+        file: kept(),
+        width: 1600,
+        height: 1200,
+        grid: 0,
+        a: Vec::new(),
+        b: Vec::new(),
+        heights: None,
+    };
     let of =
         |picture: &Picture| Edit::SetEvidence { row: 1, evidence: Some(Evidence::Picture(picture.clone())) };
     notebook.apply(of(&waiting), "2026-01-01T00:00:00Z").unwrap();

@@ -13,7 +13,15 @@ fn traces(name: &str) -> Evidence {
 
 fn picture(name: &str) -> Evidence {
     let file = StoredFile { sha256: name.into(), name: name.into(), bytes: 1 };
-    Evidence::Picture(Picture { file, width: 640, height: 480, grid: 0, a: Vec::new(), b: Vec::new() })
+    Evidence::Picture(Picture {
+        file,
+        width: 640,
+        height: 480,
+        grid: 0,
+        a: Vec::new(),
+        b: Vec::new(),
+        heights: None,
+    })
 }
 
 fn taken(rail: Option<&str>, reading: Option<&str>, name: &str) -> TakenEvidence {

@@ -90,6 +90,7 @@ fn the_text_names_every_file_that_its_log_had() {
         grid: 0,
         a: vec![],
         b: vec![],
+        heights: None,
     };
     let take = |digit| Edit::SetEvidence { row: 1, evidence: Some(Evidence::Picture(picture(digit))) };
     let off = Edit::SetEvidence { row: 1, evidence: None };

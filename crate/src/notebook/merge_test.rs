@@ -50,6 +50,7 @@ fn picture(grid: GridId) -> Evidence {
         grid,
         a: marks(),
         b: marks(),
+        heights: None,
     })
 }
 

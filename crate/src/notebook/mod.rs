@@ -61,8 +61,8 @@ pub use merged::MergedLog;
 pub use note::{Note, NoteId};
 pub use paste::{Pasted, paste};
 pub use slope_evidence::stored::{
-    Estimator, Evidence, Grid, GridCheck, GridId, LevelOf, Picture, Remark, Spot, StoredFile, TraceDelay,
-    TraceTime, Traces, hashes_in,
+    EdgeHeight, EdgeHeights, Estimator, Evidence, Grid, GridCheck, GridId, LevelOf, Picture, Remark, Spot,
+    StoredFile, TraceDelay, TraceTime, Traces, hashes_in,
 };
 pub use sorting::Clash;
 pub use splice::{OverlapPair, Splice};

@@ -29,7 +29,15 @@ fn cell(row: RowId, cell: Cell) -> Edit {
 #[expect(clippy::unnecessary_wraps, reason = "as an edit holds it")]
 fn picture(sha256: &str) -> Option<Evidence> {
     let file = StoredFile { sha256: sha256.into(), ..StoredFile::default() };
-    Some(Evidence::Picture(Picture { file, width: 8, height: 8, grid: 0, a: vec![], b: vec![] }))
+    Some(Evidence::Picture(Picture {
+        file,
+        width: 8,
+        height: 8,
+        grid: 0,
+        a: vec![],
+        b: vec![],
+        heights: None,
+    }))
 }
 
 fn notebook(edits: impl IntoIterator<Item = Edit>) -> Notebook {

@@ -320,7 +320,8 @@ impl Report<'_> {
             ),
         ];
         let all = told.iter().zip([typed, photos, traces]).filter(|(_, rows)| !rows.is_empty());
-        let sentences: Vec<String> = all.map(|(message, _)| self.say(message)).collect();
+        let told = all.map(|(message, _)| message).chain(&self.view.delays.heights);
+        let sentences: Vec<String> = told.map(|message| self.say(message)).collect();
         paragraph(sentences.join(" "))
     }
 

@@ -40,6 +40,7 @@ pub fn view_of(text: &str) -> View {
             fraction: 0.5,
             grids: Vec::new(),
             walk: vec![figure()],
+            heights: Some(said(text)),
             walk_summary: Some(said(text)),
         },
         title: text.into(),

@@ -6,13 +6,15 @@ use serde::Serialize;
 use super::figures::{figure, with_u};
 use super::math::{Formula, bracket, equation, number, op, over, power, root, row, symbol};
 use super::types::{DelaysView, EvidenceKind, Figure, GridView, as_record};
-use crate::analysis::evidence::{MarkContext, Marked, corners, time, traced};
+use crate::analysis::evidence::{MarkContext, Marked, corners, ends, time, traced};
 use crate::analysis::read::{Reader, mark_uncertainty, trace_wishes};
 use crate::analysis::{Analysis, WalkAnalysis};
 use crate::message;
-use crate::notebook::{Cell, Estimator, Evidence, Grid, NotebookState, Picture, Row, RowId, Traces, habits};
-use crate::photo::Plane;
-use crate::quantity::{DecimalMark, plain, short_form};
+use crate::notebook::{
+    Cell, EdgeHeights, Estimator, Evidence, Grid, NotebookState, Picture, Row, RowId, Traces, habits,
+};
+use crate::photo::{MarkedHeight, Plane};
+use crate::quantity::{DecimalMark, at_most, plain, short_form};
 use crate::words::{Message, Value};
 
 /// The picture or the traces of one row, with what follows from them.
@@ -64,6 +66,7 @@ pub fn delays_view(page: &NotebookState, analysis: &Analysis) -> DelaysView {
         level,
         fraction,
         grids: page.grids.iter().map(|grid| grid_view(page, grid)).collect(),
+        heights: heights_told(page, fraction),
         walk: walk_figures(page, analysis),
         walk_summary: analysis.walk.as_ref().map(|walk| {
             message!(
@@ -93,14 +96,27 @@ pub fn grid_lines(grid: &Grid) -> GridLines {
     }
 }
 
+/// The levels at which the edges of a picture are timed, drawn over it as the lines of a grid are; those that are known.
+pub fn level_lines(page: &NotebookState, grid: &Grid, heights: &EdgeHeights) -> GridLines {
+    let (_, fraction) = trace_wishes(page, &mut Reader::new(page.decimal_mark));
+    let plane = Plane::fit(&corners(grid), 1.0);
+    let level = |height: MarkedHeight| {
+        let [a, b] = height.level(plane.as_ref().ok()?, fraction, f64::from(grid.columns))?;
+        Some([a.x, a.y, b.x, b.y])
+    };
+    GridLines { lines: ends(heights).into_iter().flatten().filter_map(level).collect(), problem: None }
+}
+
 /// The picture or the traces of a row; none where its delay is typed.
 pub fn evidence_view(page: &NotebookState, id: RowId) -> Option<EvidenceView> {
     let place = page.rows.iter().position(|row| row.id == id)?;
     let (before, from) = page.rows.split_at(place);
     Some(match from.first()?.evidence.clone()? {
         Evidence::Picture(picture) => {
-            let u_mark = mark_uncertainty(page, &mut Reader::new(page.decimal_mark));
-            let read = MarkContext::of(page, u_mark).read(&picture);
+            let mut reader = Reader::new(page.decimal_mark);
+            let u_mark = mark_uncertainty(page, &mut reader);
+            let (_, fraction) = trace_wishes(page, &mut reader);
+            let read = MarkContext::of(page, u_mark, fraction).read(&picture);
             EvidenceView::Picture {
                 grid: page.grids.iter().find(|grid| grid.id == picture.grid).cloned(),
                 figures: read.as_ref().map(|marked| of_marks(marked, page.decimal_mark)).unwrap_or_default(),
@@ -121,9 +137,32 @@ fn of_marks(marked: &Marked, mark: DecimalMark) -> Vec<Figure> {
     let found = &marked.separation;
     let divisions = |value: f64| plain(value, 4, mark) + "\u{a0}div";
     let part = |value: f64| number(plain(value, 2, mark) + "\u{a0}div");
-    let squares = |a, b, c| {
-        let square = |inner| power(inner, "2");
-        root(row(vec![square(a), op("+"), square(b), op("+"), square(c)]))
+    let mut parts = vec![("u_1", found.marks), ("u_2", found.corners), ("u_3", found.lens)];
+    if found.levels > 0.0 {
+        parts.push(("u_4", found.levels));
+    }
+    let squares = |of: &dyn Fn(&(&str, f64)) -> Formula| {
+        let squares = parts.iter().flat_map(|each| [op("+"), power(of(each), "2")]);
+        root(row(squares.skip(1).collect()))
+    };
+    let uncertainty = figure(
+        "separation_uncertainty",
+        message!("figures-separation_uncertainty"),
+        "u",
+        plain(found.uncertainty, 2, mark) + "\u{a0}div",
+    )
+    .means(message!("figures-separation_uncertainty-meaning"))
+    .by(equation(
+        symbol("u"),
+        squares(&|(name, _)| symbol(name)),
+        squares(&|(_, value)| bracket(part(*value))),
+        plain(found.uncertainty, 2, mark) + "\u{a0}div",
+    ))
+    .from("JCGM 100:2008, 5.2.2");
+    let uncertainty = if found.levels > 0.0 {
+        uncertainty.means(message!("figures-separation_levels"))
+    } else {
+        uncertainty
     };
     vec![
         figure(
@@ -140,21 +179,22 @@ fn of_marks(marked: &Marked, mark: DecimalMark) -> Vec<Figure> {
             divisions(found.value),
         ))
         .from(message!("figures-separation-source")),
-        figure(
-            "separation_uncertainty",
-            message!("figures-separation_uncertainty"),
-            "u",
-            plain(found.uncertainty, 2, mark) + "\u{a0}div",
-        )
-        .means(message!("figures-separation_uncertainty-meaning"))
-        .by(equation(
-            symbol("u"),
-            squares(symbol("u_1"), symbol("u_2"), symbol("u_3")),
-            squares(bracket(part(found.marks)), bracket(part(found.corners)), bracket(part(found.lens))),
-            plain(found.uncertainty, 2, mark) + "\u{a0}div",
-        ))
-        .from("JCGM 100:2008, 5.2.2"),
+        uncertainty,
     ]
+}
+
+/// On which rows the ends of the edges were marked, and at which fraction of their heights these are timed.
+fn heights_told(page: &NotebookState, fraction: f64) -> Option<Message> {
+    let has_ends = |row: &Row| match &row.evidence {
+        Some(Evidence::Picture(picture)) => {
+            picture.heights.as_ref().is_some_and(|heights| ends(heights).iter().any(Option::is_some))
+        }
+        _ => false,
+    };
+    let rows: Vec<usize> = (1..).zip(&page.rows).filter(|(_, row)| has_ends(row)).map(|(n, _)| n).collect();
+    let percent = at_most(100.0 * fraction, 3, page.decimal_mark);
+    (!rows.is_empty())
+        .then(|| message!("report-delays-heights", n = rows.len(), rows = rows, percent = percent))
 }
 
 /// What an estimator is called.

@@ -432,6 +432,8 @@ pub struct DelaysView {
     pub fraction: f64,
     /// The grids marked on pictures.
     pub grids: Vec<GridView>,
+    /// On which rows the heights of edges were marked on pictures, and at which fraction of them these are timed.
+    pub heights: Option<Message>,
     /// What a fixed level would do to v.
     pub walk: Vec<Figure>,
     /// The drawing of the walk in words; none where there is none.

@@ -10,8 +10,8 @@ use super::{from_js, to_js};
 use crate::analysis::taken::{TakenEvidence, take};
 use crate::chart::{self, Drawing, PlotTable, TracePicture, TracesPicture};
 use crate::drawings::walk_picture;
-use crate::notebook::{Grid, hashes_in as hashes};
-use crate::view::evidence::{EvidenceView, GridLines, evidence_view, grid_lines};
+use crate::notebook::{EdgeHeights, Grid, hashes_in as hashes};
+use crate::view::evidence::{EvidenceView, GridLines, evidence_view, grid_lines, level_lines};
 use crate::words::Message;
 
 /// Where the page says what was found on a trace. Plain numbers, since the core has no reader of doubles in JSON.
@@ -64,6 +64,20 @@ impl Desk {
     pub fn walk_table(&self) -> JsValue {
         let picture = self.analysis.walk.as_ref().map(|walk| walk_picture(self.notebook.state(), walk));
         to_js::<Option<PlotTable>>(&picture.as_ref().map(PlotTable::of_walk))
+    }
+
+    /// The levels at which the edges of a picture are timed, drawn over it.
+    ///
+    /// # Errors
+    /// `{kind: "grid", message}` for an object that is no grid, or no heights.
+    #[wasm_bindgen(unchecked_return_type = "Types.GridLines")]
+    pub fn lines_of_levels(
+        &self,
+        #[wasm_bindgen(unchecked_param_type = "Types.Grid")] grid: JsValue,
+        #[wasm_bindgen(unchecked_param_type = "Types.EdgeHeights")] heights: JsValue,
+    ) -> Result<JsValue, JsValue> {
+        let (grid, heights) = (from_js::<Grid>(grid, "grid")?, from_js::<EdgeHeights>(heights, "grid")?);
+        Ok(to_js::<GridLines>(&level_lines(self.notebook.state(), &grid, &heights)))
     }
 
     /// Draws two recorded traces from a time to another, ns, given as [`TracePicture::of`] takes them.

@@ -18,6 +18,7 @@ mod pictures;
 mod picture_doubts;
 mod video;
 mod picture_zoom;
+mod picture_ends;
 mod file_store;
 mod cautions;
 mod cells;
@@ -65,7 +66,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 163] = [
+const TESTS: [(&str, Test); 164] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -190,6 +191,7 @@ const TESTS: [(&str, Test); 163] = [
     ("pictures_rest", pictures::pictures_rest),
     ("bad_pictures_are_refused", pictures::bad_pictures_are_refused),
     ("pictures_are_told_by_their_bytes", pictures::pictures_are_told_by_their_bytes),
+    ("ends_of_edges_give_their_level", picture_ends::ends_of_edges_give_their_level),
     ("a_frame_of_a_video_is_a_photo", video::a_frame_of_a_video_is_a_photo),
     ("files_of_no_notebook_are_removed", file_store::files_of_no_notebook_are_removed),
     ("without_a_database_it_says_so", file_store::without_a_database_it_says_so),

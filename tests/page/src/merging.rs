@@ -65,7 +65,7 @@ impl Partners {
             bytes: u32::try_from(PHOTO.len())?,
         };
         let new = handed_out.state().new_number();
-        let picture = Picture { file, width: 8, height: 8, grid: 0, a: vec![], b: vec![] };
+        let picture = Picture { file, width: 8, height: 8, grid: 0, a: vec![], b: vec![], heights: None };
         let cells = [(Cell::Remark, "by Ben".to_owned())].into_iter().collect();
         Ok(Self {
             ours: with(vec![

@@ -583,6 +583,20 @@ pictures-states-looked = in doubt, now looked at
 pictures-states-sought = not found
 pictures-states-set = moved by hand
 pictures-states-taken = accepted
+pictures-ends-title = Baseline and top of the edges
+pictures-ends-hint = Where pulses differ in height, run into each other or leave the screen, half height is a guess. Mark for each edge where the trace leaves its baseline and where it reaches its top, or state that it is off the screen. The level is then drawn: put the mark of the edge where the trace crosses it. How far the level may be off enters the uncertainty.
+pictures-ends-mark = Mark baseline and top
+pictures-ends-move = Move this mark to its position, or press “Off the screen”. Baseline and top count once all four are done.
+pictures-ends-look = Check this mark: move it, press Enter if it is right, or press “Off the screen”. Baseline and top count once all four are done.
+pictures-ends-right = The mark is right
+pictures-ends-off = Off the screen
+pictures-ends-drop = Remove baseline and top
+pictures-ends-a-baseline = Baseline of edge A
+pictures-ends-a-top = Top of edge A
+pictures-ends-b-baseline = Baseline of edge B
+pictures-ends-b-top = Top of edge B
+pictures-fraction = Level as a fraction of the height
+pictures-thickness = Thickness of the trace / px
 pictures-fields-rail = Rail
 pictures-fields-reading = Ruler reading
 pictures-fields-time_base = Time per division
@@ -1063,6 +1077,11 @@ report-delays-photos =
         [one] Row { $rows }: both edges were marked on a photo of the screen.
        *[other] Rows { $rows }: both edges were marked on photos of the screen.
     }
+report-delays-heights =
+    { $n ->
+        [one] In row { $rows }, baseline and top were marked too, where they are on the screen: each edge is timed at { $percent } % of its own height.
+       *[other] In rows { $rows }, baseline and top were marked too, where they are on the screen: each edge is timed at { $percent } % of its own height.
+    }
 report-delays-traces =
     { $n ->
         [one] Row { $rows }: the edges were timed on recorded traces ({ $how }).
@@ -1284,6 +1303,7 @@ figures-separation = from edge A to edge B
 figures-separation-meaning = Position of edge B minus edge A along the time axis, after perspective correction by the grid corners. Multiplied by the time base it is the delay.
 figures-separation-source = R. Hartley and A. Zisserman, Multiple View Geometry in Computer Vision (2004), chapter 4
 figures-separation_uncertainty = its standard uncertainty
+figures-separation_levels = Then from where the level of each edge is (u₄): marks of baseline and top, thickness of the trace, and how far from the level the edge was marked.
 figures-separation_uncertainty-meaning = From the marks of the edges (u₁), the marks of the grid corners (u₂; common to every row read against that grid), and the distortion of the lens (u₃).
 figures-traces-source = σ(t) = σ(V)/|dV/dt| at the crossing (common practice in nuclear timing)
 figures-fixed_level = fixed threshold
@@ -1417,6 +1437,12 @@ notice-flat_top =
        *[other] On the traces of rows { $rows } the top of a pulse is one and the same value throughout: the pulses may be clipped.
     }
 notice-flat_top-look = The edge of a clipped pulse is read too early. If that value is the largest the instrument can record, record again with a larger range.
+notice-height_unknown =
+    { $n ->
+        [one] In row { $rows }, baseline or top of an edge is off the screen, so its half height is a guess.
+       *[other] In rows { $rows }, baseline or top of an edge is off the screen, so its half height is a guess.
+    }
+notice-height_unknown-look = Take the photo again with both pulses whole on the screen. If that is not possible, state a larger uncertainty of the marks.
 notice-grid_bent = A check mark is { $off } div from where the corner marks put it: a mark is wrong, or the lens distorts the photo. It enters the uncertainty of every row read against that grid.
 notice-grid_bent-look = Check the corner marks. If they are right, take the photo from farther away.
 notice-few_rows =
@@ -1916,6 +1942,7 @@ edges-unpaired = { $a ->
 edges-no_mark = Edge { $edge } is not marked. Mark it at half of its own height.
 edges-off_plane = Mark { $n } of edge { $edge } is outside the plane of the screen. Mark it again.
 edges-no_repeats = With one mark on each edge there is no scatter. Mark the edges again, or state an uncertainty in pixels.
+edges-not_between = Edge { $edge } is not marked between its baseline and its top. Mark the baseline where the trace leaves it, and the top where it reaches it: later, and at another height.
 edges-uncertainty = The uncertainty of a mark must be zero or more pixels.
 marks-no_grid = The grid of its photo is not marked yet. Mark the four corners of the grid.
 grid-no_divisions = The corners of the grid are less than one division apart. State how many divisions lie between them.

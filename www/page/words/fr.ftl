@@ -580,6 +580,20 @@ pictures-states-looked = douteuse, déjà regardée
 pictures-states-sought = non trouvée
 pictures-states-set = déplacée à la main
 pictures-states-taken = acceptée
+pictures-ends-title = Ligne de base et sommet des fronts
+pictures-ends-hint = Là où les impulsions ont des hauteurs différentes, se chevauchent ou sortent de l’écran, la mi-hauteur est une supposition. Marquez pour chaque front où la trace quitte sa ligne de base et où elle atteint son sommet, ou déclarez qu’il est hors de l’écran. Le niveau est alors tracé : placez la marque du front là où la trace le croise. L’erreur possible du niveau entre dans l’incertitude.
+pictures-ends-mark = Marquer ligne de base et sommet
+pictures-ends-move = Placez cette marque, ou appuyez sur « Hors de l’écran ». Ligne de base et sommet comptent une fois les quatre traités.
+pictures-ends-look = Vérifiez cette marque : déplacez-la, appuyez sur Entrée si elle est bonne, ou sur « Hors de l’écran ». Ligne de base et sommet comptent une fois les quatre traités.
+pictures-ends-right = La marque est bonne
+pictures-ends-off = Hors de l’écran
+pictures-ends-drop = Retirer ligne de base et sommet
+pictures-ends-a-baseline = Ligne de base du front A
+pictures-ends-a-top = Sommet du front A
+pictures-ends-b-baseline = Ligne de base du front B
+pictures-ends-b-top = Sommet du front B
+pictures-fraction = Niveau en fraction de la hauteur
+pictures-thickness = Épaisseur de la trace / px
 pictures-fields-rail = Rail
 pictures-fields-reading = Lecture de la règle
 pictures-fields-time_base = Temps par division
@@ -1060,6 +1074,11 @@ report-delays-photos =
         [one] Ligne { $rows } : les deux fronts ont été marqués sur une photo de l’écran.
        *[other] Lignes { $rows } : les deux fronts ont été marqués sur des photos de l’écran.
     }
+report-delays-heights =
+    { $n ->
+        [one] Sur la ligne { $rows }, la ligne de base et le sommet ont été marqués aussi, là où ils sont à l’écran : chaque front est daté à { $percent } % de sa propre hauteur.
+       *[other] Sur les lignes { $rows }, la ligne de base et le sommet ont été marqués aussi, là où ils sont à l’écran : chaque front est daté à { $percent } % de sa propre hauteur.
+    }
 report-delays-traces =
     { $n ->
         [one] Ligne { $rows } : les fronts ont été datés sur des traces enregistrées ({ $how }).
@@ -1281,6 +1300,7 @@ figures-separation = du front A au front B
 figures-separation-meaning = Position du front B moins celle du front A sur l’axe des temps, après correction de la perspective par les coins de la grille. Multipliée par la base de temps, c’est le retard.
 figures-separation-source = R. Hartley et A. Zisserman, Multiple View Geometry in Computer Vision (2004), chapitre 4
 figures-separation_uncertainty = son incertitude-type
+figures-separation_levels = Puis de la position du niveau de chaque front (u₄) : marques de la ligne de base et du sommet, épaisseur de la trace, et écart entre le niveau et la marque du front.
 figures-separation_uncertainty-meaning = Vient des marques des fronts (u₁), des marques des coins de la grille (u₂ ; communes à toutes les lignes lues sur cette grille) et de la distorsion de l’objectif (u₃).
 figures-traces-source = σ(t) = σ(V)/|dV/dt| au franchissement (pratique courante de la datation en physique nucléaire)
 figures-fixed_level = seuil fixe
@@ -1414,6 +1434,12 @@ notice-flat_top =
        *[other] Sur les traces des lignes { $rows }, le sommet d’une impulsion a partout la même valeur : les impulsions peuvent être écrêtées.
     }
 notice-flat_top-look = Le front d’une impulsion écrêtée est lu trop tôt. Si cette valeur est la plus grande que l’appareil peut enregistrer, enregistrez de nouveau avec un calibre plus grand.
+notice-height_unknown =
+    { $n ->
+        [one] Sur la ligne { $rows }, la ligne de base ou le sommet d’un front est hors de l’écran : sa mi-hauteur est une supposition.
+       *[other] Sur les lignes { $rows }, la ligne de base ou le sommet d’un front est hors de l’écran : sa mi-hauteur est une supposition.
+    }
+notice-height_unknown-look = Refaites la photo avec les deux impulsions entières à l’écran. Si ce n’est pas possible, déclarez une incertitude de marque plus grande.
 notice-grid_bent = Une marque de contrôle est à { $off } div de là où la placent les marques de coin : une marque est fausse, ou l’objectif déforme la photo. Cela entre dans l’incertitude de chaque ligne lue sur cette grille.
 notice-grid_bent-look = Vérifiez les marques de coin. Si elles sont justes, prenez la photo de plus loin.
 notice-few_rows =
@@ -1913,6 +1939,7 @@ edges-unpaired = { $a ->
 edges-no_mark = Le front { $edge } n’est pas marqué. Marquez-le à la moitié de sa propre hauteur.
 edges-off_plane = La marque { $n } du front { $edge } est hors du plan de l’écran. Marquez-le de nouveau.
 edges-no_repeats = Avec une seule marque sur chaque front, il n’y a pas de dispersion. Marquez les fronts de nouveau, ou déclarez une incertitude en pixels.
+edges-not_between = Le front { $edge } n’est pas marqué entre sa ligne de base et son sommet. Marquez la ligne de base là où la trace la quitte, et le sommet là où elle l’atteint : plus tard, et à une autre hauteur.
 edges-uncertainty = L’incertitude d’une marque doit être de zéro pixel ou plus.
 marks-no_grid = La grille de sa photo n’est pas encore marquée. Marquez les quatre coins de la grille.
 grid-no_divisions = Les coins de la grille sont à moins d’une division l’un de l’autre. Déclarez combien de divisions les séparent.

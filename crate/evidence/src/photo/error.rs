@@ -121,6 +121,11 @@ pub enum SeparationError {
     NoRepeats,
     /// The uncertainty of marking is negative or no number.
     Uncertainty,
+    /// An edge is not marked between its baseline and its top.
+    NotBetween {
+        /// "A" or "B".
+        edge: char,
+    },
 }
 
 impl SeparationError {
@@ -133,6 +138,7 @@ impl SeparationError {
             }
             Self::NoRepeats => message!("edges-no_repeats"),
             Self::Uncertainty => message!("edges-uncertainty"),
+            Self::NotBetween { edge } => message!("edges-not_between", edge = edge.to_string()),
         }
     }
 }

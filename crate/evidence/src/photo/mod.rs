@@ -2,7 +2,7 @@
 //!
 //! Four grid crossings (or more) whose division coordinates are known fix the plane of the screen in the picture, so
 //! a tilted camera does no harm. The difference of two edges on it is carried with its uncertainty: marking the edges,
-//! marking the corners (which move both edges together), and what the lens bends.
+//! marking the corners (which move both edges together), what the lens bends, and where on an edge its level lies.
 //!
 //! Two frames:
 //! - *pixels* ([`PixelPoint`]): x to the right, y downwards, the middle of the first pixel at (0.5, 0.5), so that the
@@ -28,9 +28,11 @@ mod propose;
 mod standing;
 mod lens;
 mod separation;
+mod height;
 
 pub use doubt::Doubt;
 pub use error::{PlaneError, SeparationError};
+pub use height::{LevelReading, MarkedHeight};
 pub use lens::{LensChecks, follow, lens_checks};
 pub use mark::{Corner, Mark, PixelPoint};
 pub use order::MarkedBefore;

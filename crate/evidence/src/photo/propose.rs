@@ -283,11 +283,14 @@ impl FoundEdges {
             let doubt = doubt::of_edge(&edge, &curve);
             doubts.extend(doubt.filter(|doubt| !doubts.contains(doubt)));
             let divisions = [edge.column, edge.row];
+            let pixel = |place| large(copy, lattice.plane.pixel(place));
+            let [begins, ends] = edge.ends;
             Some(ProposedEdge {
-                at: large(copy, lattice.plane.pixel(divisions)),
+                at: pixel(divisions),
                 divisions,
                 base: edge.base,
                 peak: edge.peak,
+                ends: [pixel([begins, edge.base]), pixel([ends, edge.peak])],
                 colour: curve.colour,
                 confidence: edge.confidence,
                 is_doubted: doubt.is_some(),

@@ -16,6 +16,8 @@ pub struct ProposedEdge {
     pub base: f64,
     /// Row of its peak, divisions.
     pub peak: f64,
+    /// Where the edge leaves the baseline and where it reaches the peak, pixels.
+    pub ends: [PixelPoint; 2],
     /// The trace's colour over the ground: red, green and blue.
     pub colour: [f32; 3],
     /// From 0, a guess, to 1.

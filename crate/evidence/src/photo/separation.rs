@@ -1,6 +1,7 @@
 //! The two edges on a picture: q_B − q_A in divisions along the time axis, with its uncertainty in parts.
 //!
-//! An edge stands where its trace crosses half of its own height. Only its column matters. Several marks on one edge
+//! An edge stands where its trace crosses half of its own height, or where marks of its ends say (`height`). Only its column
+//! matters. Several marks on one edge
 //! are repeats: their mean counts.
 //!
 //! u² = marks + corners + lens:
@@ -80,6 +81,8 @@ pub struct Separation {
     pub corners: f64,
     /// Part from the lens.
     pub lens: f64,
+    /// Part from where the levels lie at which the edges are timed; 0 where their ends are not marked.
+    pub levels: f64,
     /// Edge A.
     pub a: MarkedEdge,
     /// Edge B.
@@ -181,6 +184,7 @@ pub fn separation(
         marks_degrees_of_freedom,
         corners,
         lens,
+        levels: 0.0,
         a: a.edge,
         b: b.edge,
         scatter,

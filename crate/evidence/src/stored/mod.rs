@@ -23,7 +23,7 @@ mod measured;
 
 pub use file::{StoredFile, hashes_in};
 pub use measured::{common_level, refusal};
-pub use picture::{Grid, GridCheck, GridId, Picture, Spot};
+pub use picture::{EdgeHeight, EdgeHeights, Grid, GridCheck, GridId, Picture, Spot};
 pub use remark::{LevelOf, Remark};
 pub use traces::{Estimator, TraceDelay, TraceTime, Traces};
 

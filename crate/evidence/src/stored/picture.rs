@@ -32,6 +32,41 @@ pub struct Picture {
     pub a: Vec<Spot>,
     /// Edge B, marked once or more.
     pub b: Vec<Spot>,
+    /// Between which ends the edges rise, where that was marked.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(not(target_arch = "wasm32"), ts(optional))]
+    pub heights: Option<EdgeHeights>,
+}
+
+/// The heights of both edges of a picture.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS))]
+#[serde(deny_unknown_fields)]
+pub struct EdgeHeights {
+    /// Of edge A.
+    pub a: EdgeHeight,
+    /// Of edge B.
+    pub b: EdgeHeight,
+    /// How thick the trace is, whole pixels.
+    pub thickness: u32,
+}
+
+/// The ends of an edge; nothing for one that is off the screen.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS))]
+#[serde(deny_unknown_fields)]
+pub struct EdgeHeight {
+    /// Where the trace leaves its baseline.
+    pub baseline: Option<Spot>,
+    /// Where it reaches its top.
+    pub top: Option<Spot>,
+}
+
+impl EdgeHeight {
+    /// Whether baseline or top is off the screen, so that no fraction of the height is known.
+    pub fn is_unknown(&self) -> bool {
+        self.baseline.is_none() || self.top.is_none()
+    }
 }
 
 /// The grid of a screen as marked on a picture. One may serve all pictures that a camera took from one place.

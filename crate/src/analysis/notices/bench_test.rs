@@ -5,9 +5,9 @@ use litemap::LiteMap;
 
 use crate::analysis::analyse;
 use crate::notebook::{
-    ActsOn, BenchField, Cell, CovarianceOf, Edit, Effect, ErrorShape, Estimator, Evidence, Grid, GridCheck,
-    Notebook, RailField, RailId, Remark, RowId, Scope, SharedError, Splice, Spot, StatedCovariance,
-    StoredFile, TraceDelay, TraceTime, Traces,
+    ActsOn, BenchField, Cell, CovarianceOf, EdgeHeight, EdgeHeights, Edit, Effect, ErrorShape, Estimator,
+    Evidence, Grid, GridCheck, Notebook, RailField, RailId, Remark, RowId, Scope, SharedError, Splice, Spot,
+    StatedCovariance, StoredFile, TraceDelay, TraceTime, Traces,
 };
 use slope_evidence::trace::{Detector, Flag};
 
@@ -139,6 +139,26 @@ impl Bench {
         let corners = [Spot(0, 0), Spot(100_000, 0), Spot(100_000, 80_000), Spot(0, 80_000)];
         let middle = GridCheck { half_columns: 10, half_rows: 8, at: Spot(52_000, 40_000) };
         self.put(Edit::SetGrid(Grid { id: 1, columns: 10, rows: 8, corners, checks: vec![middle] }));
+    }
+
+    /// Takes the delays of rows 3 and 7 from marks on a picture, where B's edge begins and ends off the screen.
+    pub(super) fn leaves_the_screen(&mut self) {
+        let corners = [Spot(0, 0), Spot(100_000, 0), Spot(100_000, 80_000), Spot(0, 80_000)];
+        self.put(Edit::SetGrid(Grid { id: 1, columns: 10, rows: 8, corners, checks: Vec::new() }));
+        for row in [3, 7] {
+            let held = self.notebook.state().rows.iter().find(|r| r.id == row).unwrap();
+            let edge = held.text(Cell::EdgeB).parse::<f64>().unwrap();
+            #[expect(clippy::cast_possible_truncation, reason = "a place on the picture")]
+            let b = Spot((10_000.0 * edge).round() as i32, 40_000);
+            for cell in [Cell::EdgeA, Cell::EdgeB] {
+                self.set(row, cell, "");
+            }
+            let a = EdgeHeight { baseline: Some(Spot(3_000, 60_000)), top: Some(Spot(7_000, 20_000)) };
+            let heights = Some(EdgeHeights { a, b: EdgeHeight::default(), thickness: 3 });
+            let (width, height, a, b) = (1_000, 800, vec![Spot(5_000, 40_000)], vec![b]);
+            let picture = Picture { file: kept(), width, height, grid: 1, a, b, heights };
+            self.put(Edit::SetEvidence { row, evidence: Some(Evidence::Picture(picture)) });
+        }
     }
 
     /// Reads all edges to whole small divisions of a fifth.

@@ -12,7 +12,7 @@ const SEEN: f64 = 2.0;
 
 /// Every notice about pictures and traces.
 pub(super) fn notices(input: &NoticeInput) -> Vec<Notice> {
-    walk(input).into_iter().chain(doubtful(input)).chain(bent(input)).collect()
+    walk(input).into_iter().chain(doubtful(input)).chain(height_unknown(input)).chain(bent(input)).collect()
 }
 
 /// Delays by a fixed level, where the light weakens on the way.
@@ -94,6 +94,25 @@ fn flags(row: &Row, estimator: Estimator) -> impl Iterator<Item = &Flag> {
     used.flat_map(|delay| &delay.remarks).filter_map(|remark| match remark {
         Remark::Edge { flag, .. } => Some(flag),
         _ => None,
+    })
+}
+
+/// Edges that leave the screen, so that no fraction of their height is known.
+fn height_unknown(input: &NoticeInput) -> Option<Notice> {
+    let used = input.rows.points.iter().map(|point| point.row);
+    let rows: Vec<RowId> = used
+        .filter(|id| {
+            let row = input.context.page.rows.iter().find(|row| row.id == *id);
+            let Some(Evidence::Picture(picture)) = row.and_then(|row| row.evidence.as_ref()) else {
+                return false;
+            };
+            picture.heights.is_some_and(|heights| heights.a.is_unknown() || heights.b.is_unknown())
+        })
+        .collect();
+    (!rows.is_empty()).then(|| {
+        let text = message!("notice-height_unknown", n = rows.len(), rows = input.numbers(&rows));
+        let look = message!("notice-height_unknown-look");
+        Notice::new("height_unknown", Weight::Look, Section::Delays, text, look).of_rows(rows)
     })
 }
 

@@ -28,7 +28,7 @@ use Names::{Rail, RailRows, Rows, Whole};
 /// A fault to plant, the notice it raises, and what that notice names.
 type Case = (&'static str, fn(&mut Bench), Names);
 
-const CASES: [Case; 44] = [
+const CASES: [Case; 45] = [
     ("off_the_rail", |b| b.set(3, Cell::Reading, "230"), Rows(&[3])),
     ("edge_off_screen", |b| b.set_bench(BenchField::ScreenWidth, "7.3"), Rows(&[12])),
     (
@@ -87,6 +87,7 @@ const CASES: [Case; 44] = [
     ("not_level", |b| b.flags(&Flag::Drift { volts: Digits::of(0.02, 3) }), Rows(&[3, 7])),
     ("few_on_edge", |b| b.flags(&Flag::FewOnEdge { samples: 2 }), Rows(&[3, 7])),
     ("flat_top", |b| b.flags(&Flag::FlatTop { volts: Digits::of(0.8, 4) }), Rows(&[3, 7])),
+    ("height_unknown", Bench::leaves_the_screen, Rows(&[3, 7])),
     ("grid_bent", Bench::bends_a_grid, Whole),
     ("few_rows", |b| b.strike(1..=8), Whole),
     ("not_diagnosed", Bench::takes_a_hundred_rows, Whole),

@@ -13,6 +13,8 @@ pub struct ScreenEdge {
     pub base: f64,
     /// Row of the peak, divisions.
     pub peak: f64,
+    /// Columns where it leaves the baseline and where it reaches the peak, divisions.
+    pub ends: [f64; 2],
     /// How sure, 0 to 1: how well the trace is seen, how much it rises, and how well the crossing lies on a line.
     pub confidence: f64,
     /// Whether the trace is level before it, as it is where time runs to the right.
@@ -33,6 +35,9 @@ const LEAST: f64 = 0.3;
 const LEVEL: f64 = 0.75;
 const OF_HEIGHT: f64 = 0.2;
 const LEAST_LEVEL: usize = SAMPLES / 4;
+
+/// An edge ends where it is nearer to baseline or peak than this share of its height.
+const END: f64 = 0.05;
 
 fn division(sample: f64) -> f64 {
     (sample + 0.5) / SAMPLES as f64
@@ -69,7 +74,11 @@ pub fn edge(curve: &Curve) -> Option<ScreenEdge> {
     // Where the path crosses half height.
     let crosses =
         |x: &usize| (towards(rows[*x]) - height / 2.0) * (towards(rows[*x - 1]) - height / 2.0) <= 0.0;
-    let rough = (1..rows.len()).filter(crosses).min_by_key(|x| x.abs_diff(steep))? as f64 - 0.5;
+    let crossing = (1..rows.len()).filter(crosses).min_by_key(|x| x.abs_diff(steep))?;
+    let rough = crossing as f64 - 0.5;
+    let near = (END * height).max(1.0);
+    let begins = (0..crossing).rev().find(|x| towards(rows[*x]) <= near).unwrap_or(crossing);
+    let ends = (crossing..rows.len()).find(|x| towards(rows[*x]) >= height - near).unwrap_or(crossing);
     let (column, spread) = line(curve, half, height, rough).unwrap_or((rough, 10.0));
     let confidence = f64::from(curve.seen).min(1.0)
         * (height / (height + 0.3 * SAMPLES as f64))
@@ -79,6 +88,7 @@ pub fn edge(curve: &Curve) -> Option<ScreenEdge> {
         row: division(half),
         base: division(base),
         peak: division(peak),
+        ends: [begins, ends].map(|x| division(x as f64)),
         confidence,
         is_level,
     })
@@ -138,3 +148,7 @@ fn line(curve: &Curve, half: f64, height: f64, rough: f64) -> Option<(f64, f64)>
     // Farther from the path than the stroke is wide, it is another line.
     ((at - rough).abs() <= 10.0).then_some((at, spread))
 }
+
+#[cfg(test)]
+#[path = "edge_test.rs"]
+mod tests;

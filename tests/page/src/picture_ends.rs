@@ -1,0 +1,65 @@
+//! Baseline and top of the edges on a photograph.
+
+use anyhow::{Result, ensure};
+use fantoccini::key::Key;
+use serde_json::json;
+
+use crate::bench::describe_rail;
+use crate::names;
+use crate::page::eventually;
+use crate::pictures::{FOCUS, TIME_BASE, choose, is_proposed, look_and_accept, marked, series};
+use crate::stage::Stage;
+
+/// What a mark says of where it is and how it came there; nothing where there is none.
+const STATE: &str =
+    "return document.querySelector(`.spot[aria-label=\"${arguments[0]}\"]`)?.ariaValueText ?? ''";
+
+const ENDS: [&str; 4] = ["Baseline of edge A", "Top of edge A", "Baseline of edge B", "Top of edge B"];
+
+/// The ends of both edges count once all four were looked at or moved, by keys alone; one that is stated as off the screen is a
+/// notice; without them the row is as before.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn ends_of_edges_give_their_level(stage: &Stage) -> Result<()> {
+    let page = stage.blank_page()?;
+    describe_rail(&page)?;
+    choose(&page, &series(&page.home, 1)?)?;
+    is_proposed(&page, 0)?;
+    page.fill("Time per division", TIME_BASE)?;
+    look_and_accept(&page, &["Edge A", "Edge B"])?;
+    marked(&page, 1)?;
+    let delay = || page.text(&format!("{}:nth-of-type(1) td.output.delay", names::ROWS));
+    let before = delay()?;
+    page.click("Baseline and top of the edges")?;
+    page.click("Mark baseline and top")?;
+    let state = |name: &str| page.browser.run(STATE, vec![json!(name)]);
+    let says = |name: &str, words: &'static str| {
+        let what = format!("{name} is {words}");
+        eventually(&what, || state(name), |told| told.as_str().is_some_and(|told| told.contains(words)))
+    };
+    for name in ENDS {
+        says(name, "in doubt")?;
+    }
+    let [first, second, third, last] = ENDS;
+    page.browser.run(FOCUS, vec![json!(first)])?;
+    page.press(Key::Enter)?;
+    says(first, "looked at")?;
+    for name in [second, third] {
+        page.browser.run(FOCUS, vec![json!(name)])?;
+        page.press(Key::Up)?;
+        says(name, "moved by hand")?;
+    }
+    page.browser.run(FOCUS, vec![json!(last)])?;
+    page.press(Key::Enter)?;
+    for name in ENDS {
+        says(name, "accepted")?;
+    }
+    page.browser.run(FOCUS, vec![json!("Top of edge B")])?;
+    page.click("Off the screen")?;
+    page.reads("#delays-notices", "is off the screen")?;
+    page.click("Remove baseline and top")?;
+    eventually("the row is as before", delay, |now| *now == before)?;
+    ensure!(ENDS.iter().all(|end| state(end).is_ok_and(|told| told == json!(""))), "an end is still there");
+    page.is_silent()
+}

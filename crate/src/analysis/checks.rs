@@ -1,10 +1,11 @@
 //! Other ways to look at the same rows. Each is left out where the rows can't tell it.
 
+use super::goodness::weights_degrees;
 use super::origin::Clock;
 use super::point::Point;
 use super::setup::Setup;
 use super::types::{Checks, MeasuredValue, SettingCheck, StepCheck, Tested};
-use crate::distribution::{normal_sf, student_t_sf};
+use crate::distribution::student_t_sf;
 use crate::line::checks::{
     beside, part, quadratic_term, reversed, step, theil_sen, through_zero, with_unknown,
 };
@@ -24,14 +25,15 @@ pub fn checks(page: &NotebookState, points: &[Point], setup: &Setup, fit: &Fit) 
     let unknowns = 2 + data.free.len();
     let ids = |places: Vec<usize>| places.into_iter().filter_map(|place| row_at(points, place)).collect();
     let judged = fit.degrees_of_freedom > 1;
+    let known = weights_degrees(setup, fit).unwrap_or(f64::INFINITY);
     Checks {
         through_zero: through_zero(data)
             .ok()
             .map(|line| MeasuredValue { value: line.slope, uncertainty: line.u_slope }),
         rails_alone: rails_alone(page, points, data),
-        steps: steps(page, points, setup),
-        settings: settings(points, data, fit.stated),
-        quadratic: quadratic_term(data).ok().and_then(|term| tested(&term, data, fit.stated)),
+        steps: steps(page, points, setup, known),
+        settings: settings(points, data, known),
+        quadratic: quadratic_term(data).ok().and_then(|term| tested(&term, data, known)),
         theil_sen: theil_sen(&data.x, &data.y).ok(),
         decisive_row: decisive_row(points, data, fit),
         other_way: reversed(&Data { noise: Noise::Unstated, free: Vec::new(), ..data.clone() })
@@ -54,12 +56,13 @@ pub(super) fn ordered(values: &[f64]) -> Vec<usize> {
     order
 }
 
-/// An unknown against zero: normal where its uncertainty was stated, Student's t where it comes from the scatter.
-fn tested(estimate: &FittedValue, data: &Data, stated: bool) -> Option<Tested> {
+/// An unknown against zero, by Student's t: with the degrees of freedom by which stated uncertainties are known, which is the
+/// normal distribution where they are known for good; where nothing was stated, with those of the scatter.
+fn tested(estimate: &FittedValue, data: &Data, known: f64) -> Option<Tested> {
     let uncertainty = estimate.u.filter(|u| *u > 0.0)?;
     let size = (estimate.value / uncertainty).abs();
     let nu = data.x.len().checked_sub(3 + data.free.len())?;
-    let p_value = if stated { 2.0 * normal_sf(size) } else { 2.0 * student_t_sf(size, nu as f64) };
+    let p_value = 2.0 * student_t_sf(size, if is_stated(data) { known } else { nu as f64 });
     Some(Tested { value: estimate.value, uncertainty, p_value })
 }
 
@@ -80,7 +83,7 @@ fn rails_alone(page: &NotebookState, points: &[Point], data: &Data) -> Vec<(Rail
 }
 
 /// The step at each splice that some rows stand behind and others before.
-fn steps(page: &NotebookState, points: &[Point], setup: &Setup) -> Vec<StepCheck> {
+fn steps(page: &NotebookState, points: &[Point], setup: &Setup, known: f64) -> Vec<StepCheck> {
     let mut found = Vec::new();
     for (index, rail) in page.rails.iter().enumerate() {
         let behind: Vec<bool> = points
@@ -90,8 +93,7 @@ fn steps(page: &NotebookState, points: &[Point], setup: &Setup) -> Vec<StepCheck
         if setup.free.contains(&index) || behind.iter().all(|b| *b) || !behind.iter().any(|b| *b) {
             continue;
         }
-        let tested =
-            step(&setup.data, &behind).ok().and_then(|e| tested(&e, &setup.data, is_stated(&setup.data)));
+        let tested = step(&setup.data, &behind).ok().and_then(|e| tested(&e, &setup.data, known));
         found.extend(tested.map(|step| StepCheck { rail: rail.id, step }));
     }
     found
@@ -102,7 +104,7 @@ fn is_stated(data: &Data) -> bool {
 }
 
 /// Each time base against the rest, where there are several.
-fn settings(points: &[Point], data: &Data, stated: bool) -> Vec<SettingCheck> {
+fn settings(points: &[Point], data: &Data, known: f64) -> Vec<SettingCheck> {
     let mut clocks: Vec<Clock> = points.iter().filter_map(|p| p.time_base).map(|base| base.clock).collect();
     clocks.sort_by(Clock::order);
     clocks.dedup();
@@ -113,7 +115,7 @@ fn settings(points: &[Point], data: &Data, stated: bool) -> Vec<SettingCheck> {
         let at = |p: &&Point| p.time_base.is_some_and(|base| base.clock == clock);
         let entries = points.iter().map(|p| if at(&p) { 1.0 } else { 0.0 }).collect();
         let estimate = with_unknown(data, FreeColumn::InY(entries)).ok()?;
-        let offset = tested(&estimate, data, stated)?;
+        let offset = tested(&estimate, data, known)?;
         let rows = points.iter().filter(at).map(|p| p.row).collect();
         Some(SettingCheck { clock, offset, rows })
     };

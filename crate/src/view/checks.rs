@@ -18,7 +18,7 @@ pub(super) fn checks(page: &NotebookState, line: &LineAnalysis) -> Vec<Figure> {
     let mut figures = Vec::new();
     figures.extend(checks.through_zero.as_ref().map(|slope| through_zero(slope, mark)));
     figures.extend(rails_alone(page, checks));
-    figures.extend(checks.quadratic.as_ref().map(|term| quadratic(term, line.stated, mark)));
+    figures.extend(checks.quadratic.as_ref().map(|term| quadratic(term, line, mark)));
     figures.extend(checks.theil_sen.map(|slope| theil_sen(slope, n, mark)));
     figures.extend(checks.other_way.map(|slope| other_way(slope, mark)));
     figures.extend(decisive_row(page, checks, n));
@@ -78,11 +78,14 @@ fn rails_alone(page: &NotebookState, checks: &Checks) -> Vec<Figure> {
     alone.collect()
 }
 
-fn quadratic(term: &Tested, stated: bool, mark: DecimalMark) -> Figure {
+fn quadratic(term: &Tested, line: &LineAnalysis, mark: DecimalMark) -> Figure {
     let p = p_text(term.p_value, mark);
-    let twice = |size| {
-        row(vec![number("2"), op("·"), probability(vec![symbol(if stated { "Z" } else { "t_ν" })], size)])
+    let (random, source) = match (line.stated, line.weights_degrees) {
+        (true, None) => ("Z", message!("figures-quadratic-source-normal")),
+        (true, Some(_)) => ("t_ν₂", message!("figures-quadratic-source-few")),
+        (false, _) => ("t_ν", message!("figures-quadratic-source-student")),
     };
+    let twice = |size| row(vec![number("2"), op("·"), probability(vec![symbol(random)], size)]);
     let bars = |inner| row(vec![op("|"), inner, op("|")]);
     figure(
         "quadratic",
@@ -104,11 +107,7 @@ fn quadratic(term: &Tested, stated: bool, mark: DecimalMark) -> Figure {
         )),
         p,
     ))
-    .from(if stated {
-        message!("figures-quadratic-source-normal")
-    } else {
-        message!("figures-quadratic-source-student")
-    })
+    .from(source)
 }
 
 fn theil_sen(slope: f64, n: usize, mark: DecimalMark) -> Figure {

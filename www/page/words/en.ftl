@@ -1222,6 +1222,7 @@ figures-too_few_rows = too few rows
 figures-quadratic = quadratic term
 figures-quadratic-meaning = Coefficient a₂ of d² when a quadratic term is added; zero for a straight line. The p-value is the probability of one as large by chance.
 figures-quadratic-source-normal = Least squares as for the line, with a term in d²; p from the standard normal distribution, Z
+figures-quadratic-source-few = Least squares as for the line, with a term in d²; p from Student’s t with ν₂ degrees of freedom, those of the stated uncertainties
 figures-quadratic-source-student = Least squares as for the line, with a term in d²; p from Student’s t with the degrees of freedom left
 figures-theil_sen = median slope (Theil–Sen)
 figures-theil_sen-meaning = Median of the slopes of all pairs of rows: a few wrong rows hardly change it.

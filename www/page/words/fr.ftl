@@ -1219,6 +1219,7 @@ figures-too_few_rows = trop peu de lignes
 figures-quadratic = terme quadratique
 figures-quadratic-meaning = Coefficient a₂ de d² quand un terme quadratique est ajouté ; zéro pour une droite. La valeur p est la probabilité d’un coefficient aussi grand par hasard.
 figures-quadratic-source-normal = Moindres carrés comme pour la droite, avec un terme en d² ; p selon la loi normale centrée réduite, Z
+figures-quadratic-source-few = Moindres carrés comme pour la droite, avec un terme en d² ; p selon la loi de Student, t, à ν₂ degrés de liberté, ceux des incertitudes déclarées
 figures-quadratic-source-student = Moindres carrés comme pour la droite, avec un terme en d² ; p selon la loi de Student, t, avec les degrés de liberté restants
 figures-theil_sen = pente médiane (Theil–Sen)
 figures-theil_sen-meaning = Médiane des pentes de toutes les paires de lignes : quelques lignes fausses la changent à peine.

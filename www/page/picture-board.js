@@ -400,7 +400,6 @@ export function markName({ kind, index }) {
   const corner = kind === 'corner' ? CORNERS[index] : undefined;
   if (corner) return say(`pictures-corners-${corner}`);
   if (kind === 'check') return say('pictures-check', { n: index + 1 });
-  if (isEnd(kind)) return say(`pictures-ends-${kind}`);
   const name = say(`pictures-marks-${kind}`);
   return index === 0 ? name : say('pictures-again', { name, n: index + 1 });
 }

@@ -8,7 +8,7 @@ use crate::notebook::{Notebook, Picture, RailField, RulerUnit, Traces};
 
 fn traces(name: &str) -> Evidence {
     let file = StoredFile { sha256: name.into(), name: name.into(), bytes: 1 };
-    Evidence::Traces(Traces { files: vec![file], delays: Vec::new(), walk: None })
+    Evidence::Traces(Traces { files: vec![file], delays: Vec::new(), layouts: Vec::new(), walk: None })
 }
 
 fn picture(name: &str) -> Evidence {

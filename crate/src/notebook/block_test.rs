@@ -1,5 +1,7 @@
 //! Blocks, beside what a general reader of RFC 4180 makes of them when it is told of tabs.
 
+#![expect(clippy::unwrap_used, reason = "tests")]
+
 use proptest::prelude::*;
 
 use super::*;

@@ -122,7 +122,7 @@ impl<'a> Side<'a> {
     /// The number here of what was begun by this entry.
     fn number(&self, origin: Origin) -> Option<u32> {
         let own = [(origin.number, origin.number)];
-        let came = self.page.merged.iter().rev();
+        let mut came = self.page.merged.iter().rev();
         let came = came.find_map(|log| Trail::kept(log).number(origin, &log.numbers));
         came.or_else(|| self.trail().number(origin, &own))
     }

@@ -47,7 +47,7 @@ fn a_partners_note_keeps_its_time_and_stands_behind_the_partners_row() {
     theirs.apply(row(2, "30"), LATER).unwrap();
     theirs.apply(note(3, Some(2), "Lamp changed"), LATER).unwrap();
     theirs.apply(note(4, Some(1), "Before it"), LATER).unwrap();
-    let Merge { log, taken, clashes } = ours.merge(&theirs).unwrap();
+    let Merge { log, taken, clashes, .. } = ours.merge(&theirs).unwrap();
     assert_eq!(clashes, vec![]);
     let all = taken.into_iter().chain([Edit::Merged(log)]).collect();
     ours.apply(Edit::Together(all), "2026-01-02T08:00:00Z").unwrap();

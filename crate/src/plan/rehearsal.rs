@@ -306,7 +306,12 @@ fn expected_row(context: &PlanContext, id: RowId, stop: &PlannedStop, form: SetF
         // Any uncertainty does: of the row's own errors it is the one that is not drawn here.
         let delay = Some(TraceTime { value, uncertainty: "0.01".into() });
         let found = TraceDelay { estimator: context.page.estimator, delay, remarks: Vec::new() };
-        row.evidence = Some(Evidence::Traces(Traces { files: Vec::new(), delays: vec![found], walk: None }));
+        row.evidence = Some(Evidence::Traces(Traces {
+            files: Vec::new(),
+            delays: vec![found],
+            layouts: Vec::new(),
+            walk: None,
+        }));
     }
     row
 }

@@ -240,8 +240,11 @@ pub fn a_data_set_of_photographs_is_given(stage: &Stage) -> Result<()> {
     page.is_silent()
 }
 
+/// The name and the bytes of a key's file.
+type KeyFile = (String, Vec<u8>);
+
 /// Has data sets of a form made for some names; gives them, and the file of their key.
-fn made(page: &Page, form: &str, names: &str) -> Result<(Vec<Entry>, (String, Vec<u8>))> {
+fn made(page: &Page, form: &str, names: &str) -> Result<(Vec<Entry>, KeyFile)> {
     page.click("Hand out to a class")?;
     page.click("Apply the usual choices")?;
     page.turn_to("#prepare")?;

@@ -6,8 +6,8 @@ use litemap::LiteMap;
 use crate::analysis::analyse;
 use crate::notebook::{
     ActsOn, BenchField, Cell, CovarianceOf, EdgeHeight, EdgeHeights, Edit, Effect, ErrorShape, Estimator,
-    Evidence, Grid, GridCheck, Notebook, RailField, RailId, Remark, RowId, Scope, SharedError, Splice, Spot,
-    StatedCovariance, StoredFile, TraceDelay, TraceTime, Traces,
+    Evidence, Grid, GridCheck, Notebook, Picture, RailField, RailId, Remark, RowId, Scope, SharedError,
+    Splice, Spot, StatedCovariance, StoredFile, TraceDelay, TraceTime, Traces,
 };
 use slope_evidence::trace::{Detector, Flag};
 

@@ -6,7 +6,7 @@
 use super::chi_square::{chi_square_sf, has_meaning, leading_factor};
 use super::student::beta_fraction;
 
-/// From here on the variance below counts as known: ν₁F is χ² to eleven digits and more.
+/// From here on the variance below counts as known: ν₁F is χ² to ten digits and more.
 const KNOWN: f64 = 1e12;
 
 /// Probability above `f`, the ratio of a variance with `nu` degrees of freedom to one with `nu_below`, which may be infinite.

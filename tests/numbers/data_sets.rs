@@ -36,7 +36,10 @@ fn handed_out(number: u32) -> Outcome<Handed> {
     for row in &so.rows {
         let text = taken::traces(&secret, row, DecimalMark::Point).map_err(|why| why.id)?;
         notebook.apply(
-            taken_as(row.row, Traces { files: vec![file(&text)?], delays: Vec::new(), walk: None }),
+            taken_as(
+                row.row,
+                Traces { files: vec![file(&text)?], delays: Vec::new(), layouts: Vec::new(), walk: None },
+            ),
             "",
         )?;
         traces.push((row.row, text));
@@ -97,7 +100,7 @@ fn the_traces_stay_those_that_were_given() -> Outcome<()> {
     let (row, _) = traces.first().ok_or("no row")?;
     let refused = Err(EditError::Fixed { piece: Piece::Evidence });
     assert_eq!(notebook.apply(Edit::SetEvidence { row: *row, evidence: None }, ""), refused);
-    let other = Traces { files: vec![file("other")?], delays: Vec::new(), walk: None };
+    let other = Traces { files: vec![file("other")?], delays: Vec::new(), layouts: Vec::new(), walk: None };
     assert_eq!(notebook.apply(taken_as(*row, other), ""), refused);
     assert_eq!(read(&write(&notebook))?, notebook);
     Ok(())

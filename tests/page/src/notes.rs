@@ -40,7 +40,10 @@ pub fn what_happened_is_noted(stage: &Stage) -> Result<()> {
     page.is_saved()?;
     page.reload()?;
     page.reads(NOTE, "A cable was moved.")?;
-    ensure!(page.text("#bench-trigger")?.is_empty() && page.count("#bench-trigger")? == 1, "it is not folded");
+    ensure!(
+        page.text("#bench-trigger")?.is_empty() && page.count("#bench-trigger")? == 1,
+        "it is not folded"
+    );
     page.browser.run("document.querySelector('#bench-trigger').closest('details').open = true", vec![])?;
     ensure!(page.value("Trigger")? == "edge A, rising", "what was typed of the trigger is gone");
 

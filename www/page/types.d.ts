@@ -405,7 +405,7 @@ under_root: number,
 /** Whether nothing was typed and nothing is taken: the quantity is treated as exact. */
 exact: boolean, };
 
-/** What a partner's notebook would bring. Done together, `taken`, what is chosen of each clash, and `log` are the merge. */
+/** What a partner's notebook would bring. Done together, `kept`, `taken`, what is chosen of each clash, and `log` are the merge. */
 export type Merge = {
 /** The log that is merged, as the merge names it. */
 log: MergedLog,

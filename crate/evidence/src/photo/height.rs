@@ -70,10 +70,11 @@ impl MarkedHeight {
         let within = 3.0 * u_pixels * edge.scale;
         let is_between = (begins - within..=ends + within).contains(&edge.column);
         let rises = (top - foot).abs() > 3.0 * libm::hypot(u_foot, u_top);
-        if !(is_between && rises && ends >= begins) {
+        if !(is_between && rises) {
             return None;
         }
-        let straight = (ends - begins) / (top - foot);
+        // The ends of a jump may be marked in either order.
+        let straight = (ends - begins).max(0.0) / (top - foot);
         let beside = foot + fraction * (top - foot) - edge.row;
         let squares = |parts: [f64; 2]| parts.iter().map(|part| part * part).sum::<f64>();
         let u_edge = u_row(edge.at);

@@ -100,6 +100,17 @@ fn a_thick_trace_hides_where_its_middle_is() {
 }
 
 #[test]
+fn a_jump_whose_ends_are_marked_in_either_order_needs_no_level() {
+    let plane = front();
+    let before = found(&plane, [4.2, 4.3], [8.0, 4.0]);
+    for (begins, ends) in [(4.2, 4.2), (4.21, 4.2)] {
+        let ends = Some(height(&plane, [begins, 6.0], [ends, 2.0]));
+        let after = before.at_levels(&plane, [ends, None], LevelReading::new(0.5, 1.0, 0.0)).unwrap();
+        assert!((after.value - before.value).abs() < 1e-9 && after.levels < 1e-9, "{after:?}");
+    }
+}
+
+#[test]
 fn edges_outside_of_their_ends_are_refused() {
     let plane = front();
     let reading = LevelReading::new(0.5, 1.0, 2.0);

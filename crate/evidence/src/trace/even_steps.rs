@@ -3,8 +3,7 @@
 //! Each place takes the sample nearest to it, carried there along the line through that sample's two neighbours. On a straight
 //! part of an edge that is exact, on a bent one off by the bend over less than half a step, as a straight line between two
 //! samples is. The noise of a sample stays what it was to a few per cent, where an interpolation between samples averages it
-//! away and has a quiet part look quieter than the edge: on simulated traces 92 to 96 of 100 edges lay within 1.96 of the
-//! uncertainty that the quiet part gives.
+//! away and has a quiet part look quieter than the edge: `tests/numbers/trace_coverage.rs` holds how often delays are covered.
 
 use super::noise::quantum;
 

@@ -299,7 +299,10 @@ impl<'a> ColumnSigns<'a> {
         let mut signs = Self { numeric, above, stated_step, progress: Vec::new(), mean_steps: Vec::new() };
         for (column, is_numeric) in numeric.iter().enumerate() {
             let progress = if *is_numeric { Progress::of(&rows, column, decimal) } else { None };
-            let says_time = signs.is_stated_time(column) || header::says_time(&above.labels[column]);
+            // A number tells apart channels that are called T1 and T2.
+            let label = &above.labels[column];
+            let is_labelled = header::says_time(label) && !label.contains(|char: char| char.is_ascii_digit());
+            let says_time = signs.is_stated_time(column) || is_labelled;
             let mean_step = mean_step(&rows, column, decimal).filter(|_| says_time);
             signs.progress.push(progress);
             signs.mean_steps.push(mean_step);

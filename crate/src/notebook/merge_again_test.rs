@@ -137,6 +137,11 @@ fn turns() -> impl Strategy<Value = Vec<Turn>> {
     proptest::collection::vec(turn, 1..16)
 }
 
+/// Tells the entries of a turn from those of another, as the clock does: the same done at the same moment is one entry.
+fn turn_of(notebook: &Notebook, place: usize) -> Notebook {
+    with(notebook, [set(BenchField::Place, &place.to_string()), set(BenchField::Place, "")])
+}
+
 /// The remarks of all rows, by which these are told from one another; each is there once.
 fn remarks(notebook: &Notebook) -> Vec<String> {
     let mut all: Vec<String> =
@@ -157,11 +162,12 @@ proptest! {
             let who = match turn {
                 Turn::Row(who) => {
                     let row = people[who].state().new_number();
+                    people[who] = turn_of(&people[who], place);
                     people[who] = with(&people[who], [add(row, "1"), cell(row, Cell::Remark, &format!("row {place}"))]);
                     who
                 }
                 Turn::Edge(who, text) => {
-                    people[who] = with(&people[who], [cell(2, Cell::EdgeA, &text)]);
+                    people[who] = with(&turn_of(&people[who], place), [cell(2, Cell::EdgeA, &text)]);
                     who
                 }
                 Turn::Older(who, file) => {

@@ -126,7 +126,8 @@ function showReport(tab, html, name) {
   const { report, styles } = parsed(html);
   const sheet = new tab.CSSStyleSheet();
   sheet.replaceSync(styles);
-  tab.document.replaceChild(tab.document.adoptNode(report.documentElement), tab.document.documentElement);
+  // A copy that the tab makes: what was made here stays of this page's kind there, and programs that look at the tab miss it.
+  tab.document.replaceChild(tab.document.importNode(report.documentElement, true), tab.document.documentElement);
   tab.document.adoptedStyleSheets = [sheet];
 }
 

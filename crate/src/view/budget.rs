@@ -1,13 +1,13 @@
 //! The uncertainty budget in words and digits.
 
-use super::figures::{degrees_of_freedom, figure, per_cent};
+use super::figures::{degrees_of_freedom, figure, per_cent, undivided};
 use super::math::{Formula, equation, number, op, over, power, root, row, symbol, times};
 use super::types::{BudgetView, ComponentView, Figure};
 use crate::analysis::types::not_given;
 use crate::analysis::{Analysis, Budget, BudgetComponent, Clock, HowEntered, Origin, Quantity, Speed};
 use crate::message;
 use crate::notebook::{ActsOn, Effect, ErrorShape, NotebookState, RailId, Scope, SharedError};
-use crate::quantity::{DecimalMark, Unit, fixed, in_unit, plain};
+use crate::quantity::{DecimalMark, Unit, fixed, plain};
 use crate::words::{Message, Value};
 
 /// The budget of c.
@@ -88,7 +88,7 @@ pub fn name(page: &NotebookState, origin: &Origin) -> Value {
         Origin::RulerScale { rail: id } => message!("budget-names-scale", rail = rail(page, *id)),
         Origin::TimeBase { clock: Clock::Recorder } => message!("budget-names-recorder"),
         Origin::TimeBase { clock: Clock::Screen(time) } => {
-            message!("budget-names-time_base", time = in_unit(*time, Unit::NANOSECOND, page.decimal_mark))
+            message!("budget-names-time_base", time = undivided(*time, Unit::NANOSECOND, page.decimal_mark))
         }
         Origin::Grid { .. } => message!("budget-names-grid"),
         Origin::Stated { shared } => match stated(page, *shared) {

@@ -86,7 +86,12 @@ pub fn p_equation(p: f64, mark: DecimalMark) -> String {
 
 /// A probability in per cent, with the digits that it was typed with.
 pub fn per_cent(probability: f64, mark: DecimalMark) -> String {
-    in_unit(probability, Unit::PERCENT, mark)
+    undivided(probability, Unit::PERCENT, mark)
+}
+
+/// A value as [`in_unit`] writes it, with no line end between number and unit.
+pub fn undivided(value: f64, unit: Unit, mark: DecimalMark) -> String {
+    in_unit(value, unit, mark).replace(' ', "\u{a0}")
 }
 
 /// Degrees of freedom: "∞" where they are infinite (GUM, G.6.4).

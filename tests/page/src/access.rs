@@ -5,6 +5,7 @@ use std::fs;
 use std::path::Path;
 
 use anyhow::{Context, Result, ensure};
+use fantoccini::key::Key;
 use serde_json::{Value, json};
 
 use crate::names;
@@ -115,7 +116,7 @@ pub fn no_rule_is_broken(stage: &Stage) -> Result<()> {
             page.click(close)?;
         }
     }
-    // Forced colours are the system's own: the checker goes by those that the page would have.
+    // The checker knows nothing of colours that are forced upon a page: see below.
     let media = json!({ "features": [{ "name": "prefers-contrast", "value": "more" }] });
     page.browser.debug("Emulation.setEmulatedMedia", &media)?;
     page.on_each_leaf(|| unbroken(&page)).context("where more contrast is asked for")?;
@@ -153,6 +154,86 @@ pub fn contrast_is_chosen(stage: &Stage) -> Result<()> {
     page.click("Close")?;
     eventually("it is as before", colours, |now| *now == soft)?;
     page.is_silent()
+}
+
+/// What scripts reckon with colours by: how far one stands out from what lies behind it (WCAG 2.2, definition "contrast ratio"),
+/// what lies behind an element, and what the system makes of one of its own colours (CSS Color, level 4, 6.2).
+const RECKONING: &str = r"
+    const over = (colour, ground) => {
+        const [red, green, blue, alpha = 1] = colour.match(/[\d.]+/g).map(Number);
+        return [red, green, blue].map((part, at) => alpha * part + (1 - alpha) * ground[at]);
+    };
+    const ground = (node) => (node ? over(getComputedStyle(node).backgroundColor, ground(node.parentElement)) : [255, 255, 255]);
+    const luminance = (colour) => colour.map((part) => part / 255)
+        .map((part) => (part <= .04045 ? part / 12.92 : ((part + .055) / 1.055) ** 2.4))
+        .reduce((sum, part, at) => sum + part * [.2126, .7152, .0722][at], 0);
+    const contrast = (colour, behind) => {
+        const [one, other] = [luminance(over(colour, behind)), luminance(behind)];
+        return (Math.max(one, other) + .05) / (Math.min(one, other) + .05);
+    };
+    const system = (colour) => {
+        const probe = document.createElement('span');
+        probe.style.color = colour;
+        document.body.append(probe);
+        const { color } = getComputedStyle(probe);
+        probe.remove();
+        return color;
+    };";
+
+/// How many things can be used that are in sight, and a line for each whose text stands out by less than 4.5 : 1, or whose
+/// frame by less than 3 : 1 (WCAG 2.2, 1.4.3 and 1.4.11).
+const FAINT: &str = r#"
+    const isFramed = (node) => node.matches('button, select, textarea, input[type="text"], input[type="search"]');
+    const fault = (node) => {
+        const { color, borderBlockEndColor, borderBlockEndWidth } = getComputedStyle(node);
+        if (contrast(color, ground(node)) < 4.5) return 'its text';
+        const hasFrame = parseFloat(borderBlockEndWidth) >= 1 && contrast(borderBlockEndColor, ground(node.parentElement)) >= 3;
+        return isFramed(node) && !hasFrame ? 'its frame' : '';
+    };
+    const seen = [...document.querySelectorAll('button, a[href], summary, input, select, textarea')]
+        .filter((node) => node.checkVisibility() && !node.matches(':disabled, [aria-disabled="true"]'));
+    return [seen.length, seen.filter((node) => fault(node)).map((node) => `${fault(node)}: ${node.outerHTML.slice(0, 90)}`)];"#;
+
+/// What colours alone would tell, and nothing tells where they are forced: what can't be pressed, the leaf that is up, the
+/// focus.
+const UNTOLD: &str = r#"
+    const look = (node) => getComputedStyle(node);
+    const off = look(document.querySelector('#strip button[aria-disabled="true"]'));
+    const up = look(document.querySelector('#outline li a[aria-current]'));
+    const down = look(document.querySelector('#outline li a:not([aria-current])'));
+    const { outlineStyle, outlineWidth, outlineColor } = look(document.activeElement);
+    const told = {
+        off: off.color === system('GrayText') && off.opacity === '1',
+        up: up.borderBlockStartColor === system('Highlight') && parseFloat(up.borderBlockStartWidth) >= 3,
+        down: down.borderBlockStartColor === system('Canvas'),
+        focus: document.activeElement !== document.body && outlineStyle === 'solid' && parseFloat(outlineWidth) >= 2
+            && contrast(outlineColor, ground(document.activeElement.parentElement)) >= 3,
+    };
+    return Object.keys(told).filter((name) => !told[name]);"#;
+
+/// Where the system forces its own colours upon the page, all that can be used stands out, and what the page's colours told
+/// is told.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn forced_colours_are_told_apart(stage: &Stage) -> Result<()> {
+    let page = stage.page()?;
+    let media = json!({ "features": [{ "name": "forced-colors", "value": "active" }] });
+    page.browser.debug("Emulation.setEmulatedMedia", &media)?;
+    let forced = || page.browser.run("return matchMedia('(forced-colors: active)').matches", vec![]);
+    eventually("colours are forced", forced, |forced| *forced == json!(true))?;
+    page.browser.run("for (const each of document.querySelectorAll('details')) each.open = true", vec![])?;
+    page.on_each_leaf(|| {
+        let found = page.browser.run(&format!("{RECKONING}{FAINT}"), vec![])?;
+        let (seen, faint): (usize, Vec<String>) = serde_json::from_value(found)?;
+        ensure!(seen >= 10, "only {seen} things are in sight");
+        ensure!(faint.is_empty(), "{}", faint.join("; "));
+        Ok(())
+    })?;
+    page.press(Key::Tab)?;
+    let untold = page.browser.run(&format!("{RECKONING}{UNTOLD}"), vec![])?;
+    ensure!(untold == json!([]), "nothing tells {untold}");
+    Ok(())
 }
 
 /// No rule is broken seriously beside traces, when their layout is shown and when they are measured.

@@ -435,26 +435,32 @@ pub fn mistakes_are_told_in_french(stage: &Stage) -> Result<()> {
     tables.are_french_at(&page, "a sealed result", "#result")
 }
 
-/// A report is opened in the language chosen beside its button, whatever that of the page; it fits a phone and breaks no
-/// rule.
+/// A report is opened in the language chosen beside its button, whatever that of the page; it has no word of the other, fits
+/// a phone and breaks no rule.
 ///
 /// # Errors
 /// When it is not.
 pub fn a_report_has_its_own_language(stage: &Stage) -> Result<()> {
     let tables = Tables::of(stage)?;
     let page = stage.page()?;
-    page.choose("Language of the report", "français")?;
-    let tab = page.browser.tab_opened_by(|| page.click("Open the report"))?;
-    page.browser.switch_to(&tab)?;
-    let lang = || page.browser.run("return document.documentElement.lang", vec![]);
-    eventually("the report is in French", lang, |lang| *lang == json!("fr"))?;
-    tables.has_no_english(&page, "the report")?;
-    let said = tables.only_french.found(&page)?.len();
-    ensure!(said > 20, "only {said} French texts are found in the report");
-    for width in [PHONE, 1280] {
-        let size = json!({ "width": width, "height": 800, "deviceScaleFactor": 1, "mobile": false });
-        page.browser.debug("Emulation.setDeviceMetricsOverride", &size)?;
-        fits(&page, width).with_context(|| format!("the report, {width} px wide"))?;
+    let notebook = page.browser.tab()?;
+    let languages = [
+        ("français", "fr", &tables.only_french, &tables.only_english),
+        ("English", "en", &tables.only_english, &tables.only_french),
+    ];
+    for (name, language, own, other) in languages {
+        page.choose("Language of the report", name)?;
+        let tab = page.browser.tab_opened_by(|| page.click("Open the report"))?;
+        page.browser.switch_to(&tab)?;
+        let state = format!("the report in “{language}”");
+        let lang = || page.browser.run("return document.documentElement.lang", vec![]);
+        eventually(&state, lang, |lang| *lang == json!(language))?;
+        let left = other.found(&page)?;
+        ensure!(left.is_empty(), "{state} says {left:?}");
+        let said = own.found(&page)?.len();
+        ensure!(said > 20, "{state} says only {said} texts of its language");
+        at_each_width(&page, &state, |checked| checked())?;
+        page.browser.switch_to(&notebook)?;
     }
     Ok(())
 }

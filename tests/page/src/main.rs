@@ -66,7 +66,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 164] = [
+const TESTS: [(&str, Test); 165] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -234,6 +234,7 @@ const TESTS: [(&str, Test); 164] = [
     ("targets_are_large_enough", access::targets_are_large_enough),
     ("no_rule_is_broken", access::no_rule_is_broken),
     ("no_rule_is_broken_by_traces", access::no_rule_is_broken_by_traces),
+    ("forced_colours_are_told_apart", access::forced_colours_are_told_apart),
 ];
 
 /// Those at full length of which [`TESTS`] holds a sample, and pictures for eyes.

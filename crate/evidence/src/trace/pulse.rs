@@ -7,7 +7,7 @@
 use super::limit::Limit;
 use super::noise::{baseline_of, quantum};
 use super::stretch::Stretch;
-use super::sums::Sums;
+use super::sums::{RunningSums, Sums};
 use super::weights::Weights;
 use super::{Baseline, Digits, Flag, TraceError, Waveform};
 
@@ -74,7 +74,7 @@ impl<'a> Pulse<'a> {
         let head = (samples.len() / 20).clamp(16, 512);
         let quantum = quantum(samples);
         let begin = baseline_of(&samples[..head], quantum).ok_or(few.clone())?;
-        let sums = Sums::of(samples, begin.level);
+        let sums = RunningSums::of(samples, begin.level);
         if !sums.is_finite()
             && let Some(sample) = samples.iter().position(|sample| !sample.is_finite())
         {
@@ -88,7 +88,7 @@ impl<'a> Pulse<'a> {
         let noise = baseline_of(&samples[..quiet], quantum).ok_or(few)?;
 
         let sign = if rough.inverted { -1.0 } else { 1.0 };
-        let sums = sums.counted_from(noise.level - begin.level, sign);
+        let sums = Sums::of(samples, sums, noise.level - begin.level, sign);
         let mut pulse = Self {
             wave: *wave,
             baseline: noise,
@@ -107,11 +107,15 @@ impl<'a> Pulse<'a> {
         };
         pulse.measure_top(rough.peak)?;
         let limit = Limit::of(&pulse.sums.samples, pulse.top, &pulse.baseline);
-        let volts = Digits::of(sign * limit.level + pulse.baseline.level, 4);
+        let volts = || Digits::of(sign * limit.level + pulse.baseline.level, 4);
         if limit.cuts() {
-            return Err(TraceError::Clipped { sample: limit.first, samples: limit.samples(), limit: volts });
+            return Err(TraceError::Clipped {
+                sample: limit.first,
+                samples: limit.samples(),
+                limit: volts(),
+            });
         }
-        let may_be_cut = limit.may_cut();
+        let flat_top = limit.may_cut().then(|| Flag::FlatTop { volts: volts() });
         if pulse.height < NO_PULSE * pulse.baseline.sigma {
             return Err(TraceError::NoPulse {
                 height: Digits::of(pulse.height, 4),
@@ -120,9 +124,7 @@ impl<'a> Pulse<'a> {
             });
         }
         pulse.note_flags();
-        if may_be_cut {
-            pulse.flags.push(Flag::FlatTop { volts });
-        }
+        pulse.flags.extend(flat_top);
         Ok(pulse)
     }
 
@@ -274,7 +276,7 @@ struct Rough {
 }
 
 impl Rough {
-    fn of(sums: &Sums, begin: &Baseline) -> Result<Self, TraceError> {
+    fn of(sums: &RunningSums, begin: &Baseline) -> Result<Self, TraceError> {
         let most = (sums.len() / 32).clamp(1, 128);
         let mut width = 1;
         let (mut height, mut peak) = extreme(sums, width);
@@ -324,7 +326,7 @@ impl Rough {
 /// The top of the pulse, where that is not the highest sample: of what rises beyond half of that the first that lasts an
 /// eighth as long as the longest, or longer. What is shorter is a spike, however high; what comes later is an echo or the
 /// next pulse.
-fn first_top(sums: &Sums, width: usize, sign: f64, height: f64, highest: usize) -> Option<usize> {
+fn first_top(sums: &RunningSums, width: usize, sign: f64, height: f64, highest: usize) -> Option<usize> {
     let (begins, ends) = sums.around(width);
     let level = |place: usize| sign * (ends[place] - begins[place]);
     let (half, low) = (0.5 * height * width as f64, 0.3 * height * width as f64);
@@ -357,7 +359,7 @@ fn first_top(sums: &Sums, width: usize, sign: f64, height: f64, highest: usize) 
 }
 
 /// Level farthest from the baseline of the smoothed trace, and where it is first reached.
-fn extreme(sums: &Sums, width: usize) -> (f64, usize) {
+fn extreme(sums: &RunningSums, width: usize) -> (f64, usize) {
     let (mut level, mut place) = (0.0_f64, 0);
     let (begins, ends) = sums.around(width);
     for (block, (begins, ends)) in begins.chunks(BLOCK).zip(ends.chunks(BLOCK)).enumerate() {

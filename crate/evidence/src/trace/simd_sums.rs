@@ -71,20 +71,21 @@ fn alike_long<'a>(ones: &'a [f64], others: &'a [f64]) -> (&'a [f64], &'a [f64]) 
     (&ones[..count], &others[..count])
 }
 
-/// The sum of the numbers before each, and that of all.
-pub(super) fn running(numbers: &[f64]) -> Vec<f64> {
+/// The sum of the numbers before each, and that of all, counted from a level.
+pub(super) fn running(numbers: &[f64], level: f64) -> Vec<f64> {
     let mut sums = vec![0.0; numbers.len() + 1];
     let mut sum = 0.0;
-    let (fours, last) = numbers.as_chunks();
+    let (fours, last) = numbers.as_chunks::<ADDED>();
     let (before, rest) = sums[1..].as_chunks_mut();
-    for (sums, [a, b, c, d]) in before.iter_mut().zip(fours) {
+    for (sums, four) in before.iter_mut().zip(fours) {
+        let [a, b, c, d] = four.map(|number| number - level);
         // What is added up of four does not wait for the sum before them.
         let (two, other) = (a + b, c + d);
         *sums = [sum + a, sum + two, sum + (two + c), sum + (two + other)];
         sum = sums[3];
     }
     for (place, number) in rest.iter_mut().zip(last) {
-        sum += number;
+        sum += number - level;
         *place = sum;
     }
     sums

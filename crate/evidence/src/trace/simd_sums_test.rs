@@ -22,10 +22,10 @@ fn of_any_length_they_are_those_of_a_plain_loop() {
         let lowest = pairs().map(|(a, b)| a - b).fold(f64::INFINITY, f64::min);
         let highest = pairs().map(|(a, b)| a - b).fold(f64::NEG_INFINITY, f64::max);
         assert_eq!(least(&ones, &others, |a, b| [a - b, b - a]), [lowest, -highest]);
-        let sums = running(&ones);
+        let sums = running(&ones, 3.0);
         assert_eq!(sums.len(), ones.len() + 1);
         for (index, sum) in sums.iter().enumerate() {
-            assert_eq!(*sum, ones[..index].iter().sum::<f64>());
+            assert_eq!(*sum, ones[..index].iter().map(|number| number - 3.0).sum::<f64>());
         }
     }
 }

@@ -7,10 +7,11 @@ use super::simd_sums::running;
 use super::weights::Weights;
 use super::whole;
 
-/// A trace counted from its baseline and turned upright, with its running sums.
-pub(super) struct Sums {
-    pub samples: Vec<f64>,
-    /// Sum of the samples before each, as they were counted first.
+/// Running sums of a trace counted from a level: all that a first look at it needs.
+pub(super) struct RunningSums {
+    /// The level from which the samples were counted first.
+    level: f64,
+    /// Sum of the samples before each, counted so.
     before: Vec<f64>,
     /// By how much higher the level is from which they are counted now.
     higher: f64,
@@ -18,20 +19,16 @@ pub(super) struct Sums {
     sign: f64,
 }
 
-impl Sums {
+/// A trace counted from its baseline and turned upright, with its running sums.
+pub(super) struct Sums {
+    pub samples: Vec<f64>,
+    running: RunningSums,
+}
+
+impl RunningSums {
     /// Of a trace counted from a level.
     pub fn of(trace: &[f64], level: f64) -> Self {
-        let samples: Vec<f64> = trace.iter().map(|sample| sample - level).collect();
-        let before = running(&samples);
-        Self { samples, before, higher: 0.0, sign: 1.0 }
-    }
-
-    /// The same trace counted from a level higher by so much, and turned over where `sign` is −1.
-    pub fn counted_from(mut self, higher: f64, sign: f64) -> Self {
-        for sample in &mut self.samples {
-            *sample = sign * (*sample - higher);
-        }
-        Self { higher, sign, ..self }
+        Self { level, before: running(trace, level), higher: 0.0, sign: 1.0 }
     }
 
     /// Sum of the samples before one.
@@ -45,14 +42,15 @@ impl Sums {
         self.before.last().is_some_and(|sum| sum.is_finite())
     }
 
+    /// Samples of the trace.
     pub fn len(&self) -> usize {
-        self.samples.len()
+        self.before.len().saturating_sub(1)
     }
 
     /// Mean of the samples from `from` up to before `to`, cut to the trace.
     #[inline]
     pub fn mean(&self, from: usize, to: usize) -> f64 {
-        let to = to.min(self.samples.len());
+        let to = to.min(self.len());
         let from = from.min(to.saturating_sub(1));
         (self.up_to(to) - self.up_to(from)) / (to - from).max(1) as f64
     }
@@ -70,6 +68,30 @@ impl Sums {
         let ends = self.before.get(width..).unwrap_or_default();
         (self.before.get(..ends.len()).unwrap_or_default(), ends)
     }
+}
+
+impl Sums {
+    /// Of the trace whose sums are given, counted from a level higher by so much, and turned over where `sign` is −1.
+    pub fn of(trace: &[f64], sums: RunningSums, higher: f64, sign: f64) -> Self {
+        let counted = trace.iter().map(|sample| sign * ((sample - sums.level) - higher));
+        Self { samples: counted.collect(), running: RunningSums { higher, sign, ..sums } }
+    }
+
+    pub fn len(&self) -> usize {
+        self.samples.len()
+    }
+
+    /// As [`RunningSums::mean`].
+    #[inline]
+    pub fn mean(&self, from: usize, to: usize) -> f64 {
+        self.running.mean(from, to)
+    }
+
+    /// As [`RunningSums::smooth`].
+    #[inline]
+    pub fn smooth(&self, at: usize, width: usize) -> f64 {
+        self.running.smooth(at, width)
+    }
 
     /// Integral up to a place.
     fn integral(&self, place: f64) -> f64 {
@@ -78,7 +100,7 @@ impl Sums {
         let at = whole(place).min(last);
         let part = place - at as f64;
         let (here, next) = (self.samples[at], self.samples[(at + 1).min(last)]);
-        let up_to = self.up_to(at + 1) - 0.5 * (self.samples[0] + here);
+        let up_to = self.running.up_to(at + 1) - 0.5 * (self.samples[0] + here);
         up_to + part * here + 0.5 * part * part * (next - here)
     }
 

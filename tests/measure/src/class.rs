@@ -17,6 +17,7 @@ use slope_of_light::simulated::random;
 use slope_of_light::view::view;
 use slope_of_light::words::WordTable;
 
+use crate::effort::Effort;
 use crate::peers::Peers;
 use crate::stage::{stage, told};
 use crate::timing::Times;
@@ -35,10 +36,10 @@ const CLOSE: f64 = 5.0;
 ///
 /// # Errors
 /// When the page does not read them all.
-pub fn of_1000() -> Result<f64> {
+pub fn of_1000(effort: Effort) -> Result<f64> {
     let home = Home::new()?;
-    let files = files(&home)?;
-    Ok(ours(&files)?.median())
+    let files = files(&home, effort)?;
+    Ok(ours(&files, effort)?.median())
 }
 
 /// The time of the peer over ours: it unpacks the table of the line's rows from each file, fits the line with errors in
@@ -46,10 +47,10 @@ pub fn of_1000() -> Result<f64> {
 ///
 /// # Errors
 /// When either fails.
-pub fn beside_scipy(peers: &Peers) -> Result<f64> {
+pub fn beside_scipy(peers: &Peers, effort: Effort) -> Result<f64> {
     let home = Home::new()?;
-    let files = files(&home)?;
-    let ours = ours(&files)?;
+    let files = files(&home, effort)?;
+    let ours = ours(&files, effort)?;
     let cores = std::thread::available_parallelism()?.get();
     let peer = peers.class(cores, &json!({ "files": files }))?;
     ensure!(peer.results == files.len(), "the peer has {} results", peer.results);
@@ -68,7 +69,7 @@ pub fn beside_scipy(peers: &Peers) -> Result<f64> {
 }
 
 /// Bundles as the page makes them, each of another bench.
-fn files(home: &Home) -> Result<Vec<PathBuf>> {
+fn files(home: &Home, effort: Effort) -> Result<Vec<PathBuf>> {
     let words = WordTable::english()?;
     let file = |seed: u64| {
         let (mut notebook, _) = random::bench(seed).run(seed)?;
@@ -80,12 +81,12 @@ fn files(home: &Home) -> Result<Vec<PathBuf>> {
             bundle::of(&notebook, &analysis, &view(&notebook, &analysis), &charts, None, &words, Vec::new())?;
         home.write(&format!("{seed}.zip"), &packed)
     };
-    (1..=BUNDLES).map(file).collect()
+    (1..=effort.of(BUNDLES, 12)).map(file).collect()
 }
 
-fn ours(files: &[PathBuf]) -> Result<Times> {
+fn ours(files: &[PathBuf], effort: Effort) -> Result<Times> {
     told("SLOPE_URL")?;
-    let runs = (0..RUNS).map(|_| one_run(files)).collect::<Result<Vec<f64>>>()?;
+    let runs = (0..effort.of(RUNS, 1)).map(|_| one_run(files)).collect::<Result<Vec<f64>>>()?;
     let times = Times::of(runs);
     eprintln!("  ours: median {:.2} s, least {:.2} s of {}", times.median(), times.least(), times.count());
     Ok(times)

@@ -9,6 +9,7 @@ use anyhow::{Context, Result, bail};
 use measured::lines::{fit_many, rows_24, rows_200_shared};
 use slope_of_light::line::Data;
 
+use crate::effort::Effort;
 use crate::peers::{Peer, Peers};
 use crate::timing::{self, Times};
 
@@ -16,8 +17,9 @@ use crate::timing::{self, Times};
 ///
 /// # Errors
 /// When a fit fails, or the slopes differ.
-pub fn of_24_rows(peers: &Peers) -> Result<f64> {
+pub fn of_24_rows(peers: &Peers, effort: Effort) -> Result<f64> {
     beside(
+        effort,
         &rows_24(),
         |data| peers.fit("odr", data),
         |ways| ways.into_values().min_by(|a, b| a.median_us.total_cmp(&b.median_us)),
@@ -29,18 +31,19 @@ pub fn of_24_rows(peers: &Peers) -> Result<f64> {
 ///
 /// # Errors
 /// When a fit fails, or the slopes differ.
-pub fn of_200_rows(peers: &Peers) -> Result<f64> {
-    beside(&rows_200_shared(), |data| peers.fit("dense", data), |mut ways| ways.remove("both"))
+pub fn of_200_rows(peers: &Peers, effort: Effort) -> Result<f64> {
+    beside(effort, &rows_200_shared(), |data| peers.fit("dense", data), |mut ways| ways.remove("both"))
 }
 
 fn beside(
+    effort: Effort,
     data: &Data,
     peer: impl Fn(&Data) -> Result<BTreeMap<String, Peer>>,
     choose: impl Fn(BTreeMap<String, Peer>) -> Option<Peer>,
 ) -> Result<f64> {
-    let before = ours(data);
+    let before = ours(data, effort);
     let ways = peer(data)?;
-    let after = ours(data);
+    let after = ours(data, effort);
     for (name, way) in &ways {
         eprintln!("  peer {name}: median {:.1} µs, least {:.1} µs", way.median_us, way.least_us);
     }
@@ -56,8 +59,8 @@ fn beside(
 }
 
 /// Time of one of our fits, µs.
-pub fn ours(data: &Data) -> Times {
-    timing::microseconds(|many| {
+fn ours(data: &Data, effort: Effort) -> Times {
+    timing::microseconds(effort, |many| {
         std::hint::black_box(fit_many(data, many));
     })
 }

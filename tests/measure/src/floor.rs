@@ -15,6 +15,7 @@ use std::time::Duration;
 use anyhow::{Context, Result, ensure};
 use serde_json::{Value, json};
 
+use crate::effort::Effort;
 use crate::stage::stage;
 use crate::timing::Times;
 use crate::visits::of_200_rows;
@@ -30,7 +31,7 @@ const WARMING: usize = 10;
 ///
 /// # Errors
 /// When the page does not draw both plots, or changes nothing.
-pub fn edit_over_floor() -> Result<f64> {
+pub fn edit_over_floor(effort: Effort) -> Result<f64> {
     let stage = stage()?;
     let page = of_200_rows(&stage)?;
     page.browser.run(PREPARE, vec![])?;
@@ -38,14 +39,15 @@ pub fn edit_over_floor() -> Result<f64> {
     sleep(Duration::from_millis(500));
     let mut times: [Vec<f64>; 4] = Default::default();
     let mut recorded = (0.0, 0.0);
-    for place in 0..WARMING + CELLS {
+    let (warming, cells) = effort.of((WARMING, CELLS), (0, 1));
+    for place in 0..warming + cells {
         let answer = page.browser.run("return window.compare(arguments[0])", vec![json!(place)])?;
         ensure!(answer["plots"] == json!(2), "of the two plots it drew {}", answer["plots"]);
         let count =
             |name: &str| answer[name].as_f64().filter(|count| *count > 0.0).context("nothing changed");
         recorded = (count("changes")?, count("calls")?);
         for round in answer["times"].as_array().context("no times")? {
-            for (which, list) in times.iter_mut().enumerate().filter(|_| place >= WARMING) {
+            for (which, list) in times.iter_mut().enumerate().filter(|_| place >= warming) {
                 list.push(round.get(which).and_then(Value::as_f64).context("no time")?);
             }
         }

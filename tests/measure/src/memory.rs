@@ -5,12 +5,14 @@ use std::path::{Path, PathBuf};
 use std::thread::sleep;
 use std::time::{Duration, Instant};
 
-use anyhow::{Context, Result, ensure};
+use anyhow::{Context, Result, bail, ensure};
+use page_tests::driver::Skipped;
 use page_tests::home::Home;
 use page_tests::page::Page;
 use serde_json::json;
 use tempfile::TempDir;
 
+use crate::effort::Effort;
 use crate::photo::{encoded, picture};
 use crate::stage::stage;
 
@@ -20,7 +22,7 @@ const PICTURES: usize = 100;
 const PATCH: usize = 64;
 /// How long they may take to be taken in.
 const PATIENCE: Duration = Duration::from_mins(4);
-/// How long nothing is done before what is held is taken for what is held at rest.
+/// How long nothing is done before what is held counts as held at rest, for a figure.
 const REST: Duration = Duration::from_secs(20);
 /// What keeps a processor busy in the page, so that its process is told from the others.
 const BUSY: &str = "const end = performance.now() + 500; while (performance.now() < end);";
@@ -36,20 +38,23 @@ const BUSY: &str = "const end = performance.now() + 500; while (performance.now(
 ///
 /// # Errors
 /// When the page does not take them, or the system does not tell.
-pub fn of_100_pictures() -> Result<f64> {
+pub fn of_100_pictures(effort: Effort) -> Result<f64> {
+    if !Path::new("/proc").is_dir() {
+        bail!(Skipped("what a process holds is told only where the system has /proc"));
+    }
     let stage = stage()?;
     let folder = TempDir::new()?;
     let profile = folder.path().join("profile");
     let browser = stage.driver.browser(&profile, &folder.path().join("downloads"))?;
     let page = Page { browser, home: Home::new()? };
-    let gauge = Gauge { page: &page, profile };
+    let gauge = Gauge { page: &page, profile, rest: effort.of(REST, Duration::from_secs(1)) };
     page.browser.go("about:blank")?;
     gauge.at_rest()?.tell("an empty page");
     page.go(&stage.address)?;
     page.list_notebooks()?;
     page.click("New blank notebook")?;
     gauge.at_rest()?.tell("before the first picture");
-    let most = attach(&gauge, &files(&page.home)?)?;
+    let most = attach(&gauge, &files(&page.home, effort)?)?;
     most.tell("at most, every quarter of a second, while they are taken in");
     let rest = gauge.at_rest()?;
     rest.tell("with 100 pictures, at rest");
@@ -59,7 +64,7 @@ pub fn of_100_pictures() -> Result<f64> {
 }
 
 /// Pictures that differ a little, named by readings.
-fn files(home: &Home) -> Result<Vec<PathBuf>> {
+fn files(home: &Home, effort: Effort) -> Result<Vec<PathBuf>> {
     let (mut drawn, _) = picture()?;
     let name = |place: usize| format!("{} mm.jpg", 500 + 10 * place);
     let file = |place: usize| {
@@ -70,7 +75,7 @@ fn files(home: &Home) -> Result<Vec<PathBuf>> {
         }
         home.write(&name(place), &encoded(&drawn)?)
     };
-    (0..PICTURES).map(file).collect()
+    (0..effort.of(PICTURES, 2)).map(file).collect()
 }
 
 /// Has the page take them in; gives the most that it held meanwhile.
@@ -106,6 +111,8 @@ fn attach(gauge: &Gauge<'_>, files: &[PathBuf]) -> Result<Held> {
 struct Gauge<'p> {
     page: &'p Page<'p>,
     profile: PathBuf,
+    /// How long nothing is done before what is held counts as held at rest.
+    rest: Duration,
 }
 
 /// What a process holds, MB.
@@ -138,7 +145,7 @@ impl Gauge<'_> {
     /// What is held once nothing has been done for a while, garbage collected.
     fn at_rest(&self) -> Result<Held> {
         let own = self.own()?;
-        sleep(REST);
+        sleep(self.rest);
         self.page.browser.debug("HeapProfiler.enable", &json!({}))?;
         self.page.browser.debug("HeapProfiler.collectGarbage", &json!({}))?;
         self.held(own)

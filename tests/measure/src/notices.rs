@@ -5,17 +5,20 @@ use std::sync::OnceLock;
 use anyhow::{Context, Result};
 use slope_bench::written::drawn::STUDIED;
 
+use crate::effort::Effort;
+
 // The study itself, as the tests have it.
 #[path = "../../numbers/said_first.rs"]
 mod said_first;
 
 use said_first::{Study, study};
 
-/// The study, made once; its table stands on standard error.
-fn made() -> Result<&'static Study> {
+/// The study, made at the first call; its table stands on standard error.
+fn made(effort: Effort) -> Result<&'static Study> {
     static MADE: OnceLock<Option<Study>> = OnceLock::new();
+    let (each, sound) = effort.of((200, 2_000), (1, 2));
     let made = MADE.get_or_init(|| {
-        let study = study(&STUDIED, 200, 2_000, 1).ok()?;
+        let study = study(&STUDIED, each, sound, 1).ok()?;
         eprintln!("{}", study.table());
         Some(study)
     });
@@ -23,11 +26,11 @@ fn made() -> Result<&'static Study> {
 }
 
 /// The share of right notices that stand first, where the mistake moves v by more than its u.
-pub fn right_first() -> Result<f64> {
-    Ok(made()?.right_first())
+pub fn right_first(effort: Effort) -> Result<f64> {
+    Ok(made(effort)?.right_first())
 }
 
 /// The share of sound notebooks that are warned of something.
-pub fn false_alarms() -> Result<f64> {
-    Ok(made()?.false_alarms())
+pub fn false_alarms(effort: Effort) -> Result<f64> {
+    Ok(made(effort)?.false_alarms())
 }

@@ -6,6 +6,7 @@ use page_tests::page::Page;
 use serde_json::{Value, json};
 use slope_bench::screen::{Camera, Picture, PictureTruth, Shot, demo_series};
 
+use crate::effort::Effort;
 use crate::stage::parts;
 use crate::timing::Times;
 
@@ -20,12 +21,12 @@ const CLOSE: f64 = 6.0;
 ///
 /// # Errors
 /// When the page does not do it, or proposes other marks.
-pub fn ready() -> Result<f64> {
+pub fn ready(effort: Effort) -> Result<f64> {
     let stage = parts()?;
     let page = stage.page()?;
     let truth = hand_over(&page)?;
     let (mut times, mut shrinks) = (Vec::new(), Vec::new());
-    for run in 0..=RUNS {
+    for run in 0..=effort.of(RUNS, 1) {
         let script = "
             const { evidence } = window;
             const [file] = document.querySelector('#measured').files;

@@ -2,6 +2,8 @@
 
 use std::time::{Duration, Instant};
 
+use crate::effort::Effort;
+
 /// Times in one unit, sorted.
 pub struct Times(Vec<f64>);
 
@@ -31,15 +33,16 @@ impl Times {
 }
 
 /// Time of one of many, in µs: `work` does as many as it is told, and is asked 101 times for so many that they
-/// last about a millisecond.
-pub fn microseconds(work: impl Fn(u32)) -> Times {
+/// last about a millisecond; once, where that is enough.
+pub fn microseconds(effort: Effort, work: impl Fn(u32)) -> Times {
     const BATCH: Duration = Duration::from_millis(1);
     const REPEATS: usize = 101;
     let mut many = 1;
     while took(&work, many) < BATCH && many < u32::MAX / 2 {
         many *= 2;
     }
-    Times::of((0..REPEATS).map(|_| took(&work, many).as_secs_f64() * 1e6 / f64::from(many)).collect())
+    let repeats = effort.of(REPEATS, 1);
+    Times::of((0..repeats).map(|_| took(&work, many).as_secs_f64() * 1e6 / f64::from(many)).collect())
 }
 
 fn took(work: &impl Fn(u32), many: u32) -> Duration {

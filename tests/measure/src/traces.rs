@@ -13,16 +13,26 @@ use serde_json::{Value, json};
 use slope_bench::record::{Style, as_text};
 use tempfile::TempDir;
 
+use crate::effort::Effort;
 use crate::peers::{Delays, Peers};
 use crate::stage::{driver, parts, told};
 use crate::timing::Times;
 
-/// Pairs measured.
-const PAIRS: usize = 500;
-/// Pairs of files that differ; the others are these over again.
-const DIFFERENT: usize = 10;
-/// Runs before the peer's and as many after, each time after one that is not counted.
-const RUNS: usize = 3;
+/// How much is measured.
+#[derive(Clone, Copy)]
+struct Work {
+    /// Pairs measured.
+    pairs: usize,
+    /// Pairs of files that differ; the others are these over again.
+    different: usize,
+    /// Runs before the peer's and as many after, each time after one that is not counted.
+    runs: usize,
+}
+
+/// For a figure.
+const FULL: Work = Work { pairs: 500, different: 10, runs: 3 };
+/// Where once is enough.
+const LEAST: Work = Work { pairs: 4, different: 2, runs: 1 };
 /// How far the median of a way's errors may lie off, ns: a sample. It would show a delay of something else.
 const CLOSE: f64 = 0.1;
 
@@ -33,10 +43,11 @@ const CLOSE: f64 = 0.1;
 ///
 /// # Errors
 /// When either fails, or finds other delays.
-pub fn of_files(peers: &Peers) -> Result<f64> {
+pub fn of_files(peers: &Peers, effort: Effort) -> Result<f64> {
+    let work = effort.of(FULL, LEAST);
     let folder = TempDir::new()?;
     let mut files = Vec::new();
-    for pair in 0..DIFFERENT {
+    for pair in 0..work.different {
         let recording = recording(pair);
         for channel in 0..2 {
             let file = folder.path().join(format!("pair-{pair}-{}.csv", ["A", "B"][channel]));
@@ -49,21 +60,22 @@ pub fn of_files(peers: &Peers) -> Result<f64> {
     hand_over(&page.browser, &files)?;
     let workers = page.browser.run("return Math.min(navigator.hardwareConcurrency, 4)", vec![])?;
     let workers = usize::try_from(workers.as_u64().context("no workers")?)?;
-    let (by_page, _) = repeated(|| by_page(&page.browser))?;
+    let (by_page, _) = repeated(work, || by_page(&page.browser, work))?;
     let by_page = Times::of(by_page);
     eprintln!(
         "  ours with reading and hashing, as the page does: median {:.1} ms, least {:.1} ms",
         by_page.median(),
         by_page.least()
     );
-    start_workers(&page.browser, workers)?;
-    let ours = || repeated(|| in_workers(&page.browser));
-    let problem = json!({ "files": files.chunks(2).collect::<Vec<_>>(), "pairs": PAIRS });
+    start_workers(&page.browser, work, workers)?;
+    let ours = || repeated(work, || in_workers(&page.browser));
+    let problem = json!({ "files": files.chunks(2).collect::<Vec<_>>(), "pairs": work.pairs });
     beside(
+        work,
         &format!("{workers} workers"),
         ours,
         || peers.delays("traces", workers, &problem),
-        |pair| true_delay(pair % DIFFERENT),
+        |pair| true_delay(pair % work.different),
     )
 }
 
@@ -72,8 +84,9 @@ pub fn of_files(peers: &Peers) -> Result<f64> {
 ///
 /// # Errors
 /// When either fails, or finds other delays.
-pub fn by_correlation(peers: &Peers) -> Result<f64> {
-    let traces = Traces::drawn(PAIRS);
+pub fn by_correlation(peers: &Peers, effort: Effort) -> Result<f64> {
+    let work = effort.of(FULL, LEAST);
+    let traces = Traces::drawn(work.pairs);
     let folder = TempDir::new()?;
     let file = folder.path().join("samples.f64");
     fs::write(&file, traces.samples().flat_map(f64::to_le_bytes).collect::<Vec<u8>>())?;
@@ -87,22 +100,26 @@ pub fn by_correlation(peers: &Peers) -> Result<f64> {
           await fit.default({ module_or_path: new URL(address.replace('.js', '_bg.wasm')) });
           window.traces = fit.Traces.drawn(pairs);
         });";
-    browser.run(load, vec![json!(module), json!(PAIRS)])?;
+    browser.run(load, vec![json!(module), json!(work.pairs)])?;
     let natively = traces.delays();
     let ours = || {
-        repeated(|| {
+        repeated(work, || {
             let found = in_wasm(&browser)?;
             let same = found.1.iter().zip(&natively).all(|(one, other)| one.to_bits() == other.to_bits());
-            ensure!(same && found.1.len() == PAIRS, "the browser's delays differ from those found natively");
+            ensure!(
+                same && found.1.len() == work.pairs,
+                "the browser's delays differ from those found natively"
+            );
             Ok(found)
         })
     };
     let step = recording(0).step;
-    let problem = json!({ "file": file, "pairs": PAIRS, "samples": SAMPLES, "step": step });
-    beside("one thread", ours, || peers.delays("correlation", 1, &problem), true_delay)
+    let problem = json!({ "file": file, "pairs": work.pairs, "samples": SAMPLES, "step": step });
+    beside(work, "one thread", ours, || peers.delays("correlation", 1, &problem), true_delay)
 }
 
 fn beside(
+    work: Work,
     by: &str,
     ours: impl Fn() -> Result<(Vec<f64>, Vec<f64>)>,
     peer: impl Fn() -> Result<Delays>,
@@ -113,7 +130,7 @@ fn beside(
     times.extend(ours()?.0);
     let times = Times::of(times);
     for (whose, delays) in [("ours", &delays), ("the peer's", &peer.delays)] {
-        ensure!(delays.len() == PAIRS, "{whose} delays are {}", delays.len());
+        ensure!(delays.len() == work.pairs, "{whose} delays are {}", delays.len());
         let off =
             Times::of(delays.iter().enumerate().map(|(pair, delay)| (delay - truth(pair)).abs()).collect());
         eprintln!("  {whose} delays lie off by {:.4} ns (median)", off.median());
@@ -134,11 +151,11 @@ fn beside(
 }
 
 /// Runs the work once without counting it, and then some times; gives the times and the last delays.
-fn repeated(work: impl Fn() -> Result<(f64, Vec<f64>)>) -> Result<(Vec<f64>, Vec<f64>)> {
-    let mut delays = work()?.1;
+fn repeated(work: Work, run: impl Fn() -> Result<(f64, Vec<f64>)>) -> Result<(Vec<f64>, Vec<f64>)> {
+    let mut delays = run()?.1;
     let mut times = Vec::new();
-    for _ in 0..RUNS {
-        let (took, found) = work()?;
+    for _ in 0..work.runs {
+        let (took, found) = run()?;
         times.push(took);
         delays = found;
     }
@@ -165,7 +182,7 @@ fn hand_over(browser: &Browser, files: &[PathBuf]) -> Result<()> {
 }
 
 /// Has so many workers ready, each with the evidence wasm and a share of the pairs' bytes.
-fn start_workers(browser: &Browser, workers: usize) -> Result<()> {
+fn start_workers(browser: &Browser, work: Work, workers: usize) -> Result<()> {
     let script = "
         const [all, count] = arguments;
         const body = `
@@ -202,7 +219,7 @@ fn start_workers(browser: &Browser, workers: usize) -> Result<()> {
           window.lanes = lanes;
           return Promise.all(lanes.map(({ begun }) => begun)).then(() => true);
         });";
-    let begun = browser.run(script, vec![json!(PAIRS), json!(workers)])?;
+    let begun = browser.run(script, vec![json!(work.pairs), json!(workers)])?;
     ensure!(begun == json!(true), "the workers did not start");
     Ok(())
 }
@@ -217,7 +234,7 @@ fn in_workers(browser: &Browser) -> Result<(f64, Vec<f64>)> {
 }
 
 /// Time of all pairs by the page itself, from its files, ms, and the delays by constant fraction.
-fn by_page(browser: &Browser) -> Result<(f64, Vec<f64>)> {
+fn by_page(browser: &Browser, work: Work) -> Result<(f64, Vec<f64>)> {
     let script = "
         const [all] = arguments;
         const { blobs } = window;
@@ -234,7 +251,7 @@ fn by_page(browser: &Browser) -> Result<(f64, Vec<f64>)> {
           });
           return [performance.now() - start, delays];
         });";
-    found(&browser.run(script, vec![json!(PAIRS)])?)
+    found(&browser.run(script, vec![json!(work.pairs)])?)
 }
 
 /// Time of all pairs in the browser's wasm, ms, and the delays by cross-correlation.

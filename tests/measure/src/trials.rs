@@ -14,6 +14,7 @@ use serde_json::Value;
 use slope_of_light::line::{Data, Noise};
 use slope_of_light::notebook::{Cell, Edit, Notebook, TrialPlan, write};
 
+use crate::effort::Effort;
 use crate::peers::Peers;
 use crate::stage::stage;
 use crate::timing::Times;
@@ -27,9 +28,9 @@ const RUNS: usize = 5;
 ///
 /// # Errors
 /// When either fails, or their standard deviations of the slope differ.
-pub fn beside_numpy(peers: &Peers) -> Result<f64> {
+pub fn beside_numpy(peers: &Peers, effort: Effort) -> Result<f64> {
     let data = rows_24();
-    let page = on_the_page(&data)?;
+    let page = on_the_page(&data, effort)?;
     let cores = std::thread::available_parallelism()?.get();
     let peer = peers.monte_carlo(&data, TRIALS, cores)?;
     eprintln!(
@@ -42,7 +43,7 @@ pub fn beside_numpy(peers: &Peers) -> Result<f64> {
     Ok(peer.median_ms / page.median())
 }
 
-fn on_the_page(data: &Data) -> Result<Times> {
+fn on_the_page(data: &Data, effort: Effort) -> Result<Times> {
     let stage = stage()?;
     let home = Home::new()?;
     let file = home.write("trials.json", write(&notebook(data)?).as_bytes())?;
@@ -51,7 +52,7 @@ fn on_the_page(data: &Data) -> Result<Times> {
     let open = format!("return document.querySelector('#trials-number').value === '{TRIALS}' || null");
     wait(|| page.browser.run(&open, vec![]))?;
     let mut times = Vec::new();
-    for run in 0..=RUNS {
+    for run in 0..=effort.of(RUNS, 1) {
         let script = "
             const result = document.querySelector('#trials-result');
             window.took = null;

@@ -12,6 +12,7 @@ use slope_bench::rails::Stop;
 use slope_of_light::notebook::write;
 use slope_of_light::simulated::demo;
 
+use crate::effort::Effort;
 use crate::stage::stage;
 use crate::timing::Times;
 
@@ -26,11 +27,11 @@ const VISITS: usize = 9;
 
 /// Navigation to a usable table on the demo, the files in the browser's cache: from the start of the navigation to
 /// the moment at which the page marks itself ready.
-pub fn open_demo() -> Result<f64> {
+pub fn open_demo(effort: Effort) -> Result<f64> {
     let stage = stage()?;
     let page = stage.page()?;
     let mut times = Vec::new();
-    for _ in 0..VISITS {
+    for _ in 0..effort.of(VISITS, 1) {
         page.reload()?;
         let ready = wait_for(&page, "return performance.getEntriesByName('ready')[0]?.startTime ?? null")?;
         times.push(ready.as_f64().context("the page did not mark itself ready")?);
@@ -41,7 +42,7 @@ pub fn open_demo() -> Result<f64> {
 /// An edit in a notebook of 200 rows: from the input event to the first task after the frame in which both plots
 /// were drawn and the page was laid out and painted, the wait for that frame included. The work in it, without the
 /// wait, stands on standard error.
-pub fn edit_200_rows() -> Result<f64> {
+pub fn edit_200_rows(effort: Effort) -> Result<f64> {
     let stage = stage()?;
     let page = of_200_rows(&stage)?;
     // A plot that is out of sight is not drawn; one that is drawn is cleared first.
@@ -57,7 +58,8 @@ pub fn edit_200_rows() -> Result<f64> {
     page.browser.run(prepare, vec![])?;
     sleep(Duration::from_millis(500));
     let (mut waits, mut works) = (Vec::new(), Vec::new());
-    for place in 0..WARMING + EDITS {
+    let (warming, edits) = effort.of((WARMING, EDITS), (0, 1));
+    for place in 0..warming + edits {
         let script = "
             const cells = document.querySelectorAll('input[id^=cell-][id$=-edge_b]');
             const cell = cells[(arguments[0] * 7) % 200];
@@ -87,7 +89,7 @@ pub fn edit_200_rows() -> Result<f64> {
         let time =
             |which: usize| times.get(which).and_then(Value::as_f64).context("the plots were not drawn");
         let (wait, work) = (time(0)?, time(1)?);
-        if place >= WARMING {
+        if place >= warming {
             waits.push(wait);
             works.push(work);
         }
@@ -97,11 +99,11 @@ pub fn edit_200_rows() -> Result<f64> {
 }
 
 /// An edit of the demo until it is shown as saved.
-pub fn save_edit() -> Result<f64> {
+pub fn save_edit(effort: Effort) -> Result<f64> {
     let stage = stage()?;
     let page = stage.page()?;
     let mut times = Vec::new();
-    for place in 0..EDITS {
+    for place in 0..effort.of(EDITS, 1) {
         let script = "
             const saved = document.querySelector('#saved');
             const cell = document.querySelectorAll('input[id^=cell-][id$=-edge_b]')[arguments[0] % 20];
@@ -123,12 +125,12 @@ pub fn save_edit() -> Result<f64> {
 }
 
 /// The bundle of the demo, from the click to the file being handed to the browser.
-pub fn bundle() -> Result<f64> {
+pub fn bundle(effort: Effort) -> Result<f64> {
     let stage = stage()?;
     let page = stage.page()?;
     let mut times = Vec::new();
     // The worker that packs it, and the words of tables and report, are there from the second bundle on.
-    for place in 0..=VISITS {
+    for place in 0..=effort.of(VISITS, 1) {
         let script = "
             window.worked = null;
             const start = performance.now();

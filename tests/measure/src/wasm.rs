@@ -14,6 +14,7 @@ use serde_json::{Value, json};
 use slope_of_light::line::Data;
 use tempfile::TempDir;
 
+use crate::effort::Effort;
 use crate::stage::{driver, told};
 use crate::timing::Times;
 
@@ -29,7 +30,7 @@ const WARMING: Duration = Duration::from_secs(1);
 ///
 /// # Errors
 /// When the browser does not start, or does not come to the same slope.
-pub fn beside_native() -> Result<f64> {
+pub fn beside_native(effort: Effort) -> Result<f64> {
     let driver = driver()?;
     let home = TempDir::new()?;
     let browser = driver.browser(&home.path().join("profile"), &home.path().join("downloads"))?;
@@ -42,19 +43,19 @@ pub fn beside_native() -> Result<f64> {
           window.fit = fit;
         });";
     browser.run(load, vec![json!(module)])?;
-    let ratio = compare(&browser, "rows_24", &rows_24())?;
-    compare(&browser, "rows_200_shared", &rows_200_shared())?;
+    let ratio = compare(&browser, "rows_24", &rows_24(), effort)?;
+    compare(&browser, "rows_200_shared", &rows_200_shared(), effort)?;
     Ok(ratio)
 }
 
-fn compare(browser: &Browser, name: &str, data: &Data) -> Result<f64> {
+fn compare(browser: &Browser, name: &str, data: &Data, effort: Effort) -> Result<f64> {
     let many = as_many_as_last(data, ROUND);
     let begun = Instant::now();
     while begun.elapsed() < WARMING {
         in_browser(browser, name, many)?;
     }
     let (mut natively, mut in_wasm, mut ratios) = (Vec::new(), Vec::new(), Vec::new());
-    for _ in 0..ROUNDS {
+    for _ in 0..effort.of(ROUNDS, 1) {
         let (native, sum) = here(data, many);
         let (wasm, same) = in_browser(browser, name, many)?;
         ensure!(sum.to_bits() == same.to_bits(), "the browser's slopes differ: {same}, natively {sum}");

@@ -33,7 +33,7 @@ const OPENING: Duration = Duration::from_secs(20);
 
 /// Why a test can't be made on this system: it is skipped, neither passed nor failed.
 #[derive(Debug)]
-pub struct Skipped(&'static str);
+pub struct Skipped(pub &'static str);
 
 impl fmt::Display for Skipped {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {

@@ -19,12 +19,13 @@ use crate::{compile, files, help, machine, native, npm, pack, prose, serve, shel
 type Part = (&'static str, &'static str, fn(&Project) -> Result<Tally>);
 
 /// The parts, in the order in which they run: what fails soonest first.
-const PARTS: [Part; 6] = [
+const PARTS: [Part; 7] = [
     ("style", "order, formatting, lints, documentation", style),
     ("native", "the crates' own tests", native),
     ("peers", "fitted lines beside ODRPACK's, if it can be had", peers),
     ("types", "the page's scripts against their declared types", types),
     ("wasm", "the same digits in a browser as natively", wasm),
+    ("measure", "each benchmark once, at its smallest", measure),
     ("page", "the real page in a real browser", page),
 ];
 
@@ -240,6 +241,13 @@ fn keep(project: &Project, name: &str, bytes: &[u8]) -> Result<PathBuf> {
     Ok(path)
 }
 
+/// Takes each benchmark once: its figures are none, but one that no longer finds its way about the page fails.
+fn measure(project: &Project) -> Result<Tally> {
+    let mut suite = on_the_page(project, "measure")?;
+    suite.arg("--once").env("CARGO_TARGET_DIR", &project.target);
+    Ok(Tally::heard(&shell::overhear(&mut suite)?))
+}
+
 fn page(project: &Project) -> Result<Tally> {
     page_tests(project, &[])
 }
@@ -265,10 +273,15 @@ fn page_tests(project: &Project, arguments: &[&str]) -> Result<Tally> {
 
 /// The page suite on the page as it is packed.
 fn page_suite(project: &Project) -> Result<Command> {
+    npm::install(&project.page_tests())?;
+    on_the_page(project, "page-tests")
+}
+
+/// A program of tests or measurements, told where the page is, packed and module by module.
+fn on_the_page(project: &Project, program: &str) -> Result<Command> {
     let browser = Browser::get()?;
     pack::pack(project)?;
-    npm::install(&project.page_tests())?;
-    let mut suite = Command::new(compile::program(project, "bin", "page-tests")?);
+    let mut suite = Command::new(compile::program(project, "bin", program)?);
     on_the_packed_page(&mut suite, project, &browser)?;
     let parts = serve::in_background(pack::source(project)?)?;
     suite.env("SLOPE_PARTS", format!("http://{parts}/"));

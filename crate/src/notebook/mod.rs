@@ -14,7 +14,7 @@
 //! - [`slope_evidence::stored`]: pictures with their marks, and what was measured on traces.
 //! - [`habits`](mod@habits): what a row goes on with from the rows before it.
 //! - [`log`]: the log, its fold, undo and redo.
-//! - [`paste`](mod@paste): a block from a spreadsheet, as edits.
+//! - [`paste`](mod@paste): a block from a spreadsheet, as edits; `block`: its lines and cells.
 //! - `renumber`, `sorting`, [`merge`]: a partner's notebook, merged: its numbers here, and what it changed.
 //! - `after_seal`: what was changed after a seal was opened.
 //! - `steps`: the log step by step, as it is played back.
@@ -39,6 +39,7 @@ mod after_seal;
 mod steps;
 mod first_edits;
 pub mod file;
+mod block;
 pub mod paste;
 
 pub use after_seal::changes_after_seal;

@@ -7,6 +7,7 @@
 
 use litemap::LiteMap;
 
+use super::block;
 use super::edit::Edit;
 use super::habits::habits;
 use super::state::{Cell, NotebookState, Row, RowId};
@@ -114,15 +115,12 @@ fn columns_from(cell: Cell) -> &'static [Cell] {
 
 /// The lines of a block, each cut into cells. Lines that hold nothing are left out.
 fn lines(block: &str) -> Vec<Vec<String>> {
-    let mut reader = csv::ReaderBuilder::new()
-        .delimiter(b'\t')
-        .has_headers(false)
-        .flexible(true)
-        .from_reader(block.as_bytes());
-    // The text is UTF-8 already and held in memory: no line can fail to be read.
-    let records = reader.records().filter_map(Result::ok);
-    let cells = records.map(|record| record.iter().map(in_one_line).collect::<Vec<_>>());
-    cells.filter(|cells| cells.iter().any(|cell| !cell.is_empty())).collect()
+    let mut lines = block::lines(block);
+    for cell in lines.iter_mut().flatten() {
+        *cell = in_one_line(cell);
+    }
+    lines.retain(|cells| cells.iter().any(|cell| !cell.is_empty()));
+    lines
 }
 
 /// A cell's text in one line, as its field shows it: a field that is one line high leaves breaks out without a space.

@@ -8,7 +8,7 @@
 use super::{basis::dot, error::LineError, triangle::Triangle};
 
 /// What the fit asks of a noise form. Methods after [`at_slope`](NoiseForm::at_slope) hold for that slope.
-pub(super) trait NoiseForm: core::fmt::Debug {
+pub(super) trait NoiseForm {
     /// Sets W for slope `b`.
     fn at_slope(&mut self, b: f64) -> Result<(), LineError>;
     /// Multiplies a column by L⁻¹, where W = L Lᵀ.

@@ -33,7 +33,6 @@ pub(super) struct ProfileValue {
 }
 
 /// The work space in which χ² is evaluated.
-#[derive(Debug)]
 pub(super) struct Profile<'a> {
     pub problem: &'a Problem,
     pub noise: Box<dyn NoiseForm>,

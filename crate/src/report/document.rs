@@ -32,12 +32,12 @@ pub struct Document {
     /// Who, when and where; the result in a sentence or two.
     pub(super) opening: Vec<Block>,
     /// What follows, in order.
-    pub(super) sections: Vec<Section>,
+    pub(super) sections: Vec<ReportSection>,
 }
 
 /// A section of a report.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) struct Section {
+pub(super) struct ReportSection {
     pub title: String,
     pub blocks: Vec<Block>,
 }
@@ -137,7 +137,7 @@ impl Report<'_> {
             sections: sections
                 .into_iter()
                 .filter(|(_, blocks)| !blocks.is_empty())
-                .map(|(title, blocks)| Section { title: self.say(&title), blocks })
+                .map(|(title, blocks)| ReportSection { title: self.say(&title), blocks })
                 .collect(),
         }
     }

@@ -5,7 +5,7 @@
 
 use std::fmt::Write as _;
 
-use super::document::{Block, Document, NoticeText, Section, UNSTRUCK};
+use super::document::{Block, Document, NoticeText, ReportSection, UNSTRUCK};
 use super::table::{Column, Kind, Table};
 use crate::escape::html_text;
 
@@ -63,7 +63,7 @@ impl Table {
     }
 }
 
-fn section(Section { title, blocks: all }: &Section) -> String {
+fn section(ReportSection { title, blocks: all }: &ReportSection) -> String {
     format!("<section>\n<h2>{}</h2>\n{}</section>\n", html_text(title), blocks(all))
 }
 

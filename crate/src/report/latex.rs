@@ -7,7 +7,7 @@
 use std::collections::BTreeSet;
 use std::fmt::Write as _;
 
-use super::document::{Block, Document, NoticeText, Section, UNSTRUCK};
+use super::document::{Block, Document, NoticeText, ReportSection, UNSTRUCK};
 use super::table::{Column, Kind, Table};
 use crate::chart::latex::DRAWN;
 use crate::escape::latex_text;
@@ -155,7 +155,7 @@ impl Kind {
     }
 }
 
-fn section(Section { title, blocks: all }: &Section) -> String {
+fn section(ReportSection { title, blocks: all }: &ReportSection) -> String {
     format!("\\section{{{}}}\n{}", latex_text(title), blocks(all))
 }
 

@@ -1,7 +1,7 @@
 //! The report in Markdown, with its charts as files beside it: CommonMark 0.31.2, with pipe tables as GitHub Flavored
 //! Markdown has them (its specification, 4.10).
 
-use super::document::{Block, Document, NoticeText, Section};
+use super::document::{Block, Document, NoticeText, ReportSection};
 use super::table::{Kind, Table};
 use crate::escape::{markdown_line, markdown_text};
 
@@ -32,7 +32,7 @@ impl Table {
     }
 }
 
-fn section(Section { title, blocks: all }: &Section) -> String {
+fn section(ReportSection { title, blocks: all }: &ReportSection) -> String {
     format!("## {}\n\n{}", markdown_text(title), blocks(all))
 }
 

@@ -1,6 +1,7 @@
 #![expect(clippy::unwrap_used, reason = "tests")]
 
 use super::*;
+use crate::analysis::analyse;
 use crate::notebook::FileError;
 use crate::report::sample::{analysis, empty_analysis, english, view_of};
 use crate::words::in_english;
@@ -52,6 +53,26 @@ fn the_entries_have_their_names() {
 #[test]
 fn the_same_notebook_gives_the_same_bytes() {
     assert_eq!(write(&notebook_text(), parts()), write(&notebook_text(), parts()));
+}
+
+/// The demo set of traces as it was packed while format 1 was written, byte for byte.
+const FORMAT_1: &[u8] = include_bytes!("samples/format-1-traces.zip");
+
+#[test]
+fn a_bundle_of_format_1_opens_with_the_digits_of_its_own_table() {
+    let opened = read(FORMAT_1).unwrap();
+    assert_eq!(opened.kept.len(), 16);
+    let figures = fit_figures(&analyse(&opened.notebook));
+    let entries = unpack(FORMAT_1).unwrap();
+    let mut table = csv::Reader::from_reader(entries.get("line.csv").unwrap());
+    let told: Vec<_> = table.records().map(Result::unwrap).collect();
+    assert_eq!(told.len(), 16);
+    for record in told {
+        let id = &record[0];
+        let figure = figures.iter().find(|figure| figure.id == id).unwrap();
+        let number = |at: usize| record[at].parse::<f64>().ok();
+        assert_eq!((Some(figure.value), figure.uncertainty), (number(2), number(3)), "{id}");
+    }
 }
 
 #[test]

@@ -348,6 +348,10 @@ fn first_top(sums: &RunningSums, width: usize, sign: f64, height: f64, highest: 
         // Well below, so that noise about the half does not part one pulse into many.
         at = (from..ends.len()).find(|place| level(*place) < low).unwrap_or(ends.len());
         stretches.push(from..at);
+        // Nothing in what is left could last so long that the first of all were a spike beside it.
+        if stretches.first().is_some_and(|first| 8 * first.len() >= ends.len() - at) {
+            break;
+        }
     }
     let longest = stretches.iter().map(ExactSizeIterator::len).max()?;
     let pulse = stretches.into_iter().find(|stretch| 8 * stretch.len() >= longest)?;

@@ -210,8 +210,24 @@ pub struct Packed {
     pub late: String,
 }
 
-/// What the core says nowhere but here is in what leaves the page, for which these texts are waited for.
-const LEAVES: [&str; 3] = ["crate/src/report", "crate/src/bundle", "crate/worker/src"];
+/// What is said nowhere but here is told by later scripts alone, which come with these texts: in what leaves the page, and in
+/// sections that come once it is open.
+const LATER: [&str; 14] = [
+    "crate/src/report",
+    "crate/src/bundle",
+    "crate/src/plan",
+    "crate/src/view/plan",
+    "crate/src/view/budget.rs",
+    "crate/src/view/cautions.rs",
+    "crate/src/view/checks.rs",
+    "crate/src/view/evidence.rs",
+    "crate/src/view/result.rs",
+    "crate/src/view/row_work.rs",
+    "crate/src/view/trials.rs",
+    "crate/src/notebook/merge.rs",
+    "crate/evidence/src/photo/propose.rs",
+    "crate/worker/src",
+];
 
 /// Each language's table as a visit loads it, parted by what `at_once` says: the scripts loaded before the page is ready,
 /// and its HTML. What else the core says may be said at any time.
@@ -220,8 +236,8 @@ const LEAVES: [&str; 3] = ["crate/src/report", "crate/src/bundle", "crate/worker
 /// When a table or a source of the core can't be read.
 pub fn packed(project: &Project, at_once: &str) -> Result<Vec<(String, Packed)>> {
     let mut late: BTreeSet<String> = unnamed(&table(project, FIRST)?, at_once).into_iter().collect();
-    let leaves = |said: &messages::Said| LEAVES.iter().any(|folder| said.file.starts_with(folder));
-    for message in messages::said(project)?.into_iter().filter(|said| !leaves(said)) {
+    let is_later = |said: &messages::Said| LATER.iter().any(|place| said.file.starts_with(place));
+    for message in messages::said(project)?.into_iter().filter(|said| !is_later(said)) {
         late.remove(&message.id);
     }
     let part = |language: &str, is_late: bool| {

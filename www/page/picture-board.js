@@ -68,7 +68,7 @@ export class Board {
       el('button', { type: 'button', 'aria-label': say(`pictures-nudges-${name}`), click: () => this.nudge(by) }, sign))));
     const button = (/** @type {string} */ sign, /** @type {string} */ label, /** @type {number} */ factor) => (
       el('button', { type: 'button', 'aria-label': label, title: label, click: () => this.zoom(factor) }, sign));
-    this.whole = el('button', { type: 'button', hidden: true, click: () => this.seeWhole() }, say('pictures-whole'));
+    this.whole = el('button', { type: 'button', click: () => this.seeWhole() }, say('pictures-whole'));
     // The mark keeps the focus, and the lens stays.
     this.tools = el('div', { class: 'board-tools', pointerdown: (event) => event.preventDefault() }, this.nudges,
       button('−', say('pictures-wider'), 1 / NARROWER), button('+', say('pictures-closer'), NARROWER), this.whole);
@@ -125,7 +125,8 @@ export class Board {
     const lines = [...drawn, ...(heights ? this.owner.levels(grid, heights) : [])];
     this.problem = problem;
     this.marks.show(sheet.marks);
-    setHidden(this.whole, this.look.isWhole());
+    // Not hidden, so that nothing below it moves.
+    setAttribute(this.whole, 'aria-disabled', this.look.isWhole() ? 'true' : undefined);
     const active = sheet.mark(this.active);
     if (bitmap) {
       drawPicture(this.canvas, bitmap, lines, this.look);
@@ -192,7 +193,6 @@ export class Board {
 
   seeWhole() {
     this.look.reset();
-    // The button goes, and the focus with it.
     this.focus(this.active);
   }
 

@@ -48,13 +48,13 @@ impl PlotTable {
         let placed = picture.rails.iter().enumerate().map(|(place, rail)| {
             let readings = (rail.near_reading.clone(), rail.far_reading.clone());
             let ends = [metres(rail.near), metres(rail.far), readings.0, readings.1];
-            bench_row(rail.name.as_str().into(), ends, stood(Some(place)))
+            bench_row(rail.name.as_str().into(), ends, &stood(Some(place)))
         });
         let unplaced = picture.unplaced.iter();
-        let unplaced = unplaced.map(|name| bench_row(name.as_str().into(), <[String; 4]>::default(), vec![]));
+        let unplaced = unplaced.map(|name| bench_row(name.as_str().into(), <[String; 4]>::default(), &[]));
         let typed = Some(stood(None)).filter(|distances| !distances.is_empty());
         let typed =
-            typed.map(|distances| bench_row(labels::TYPED.into(), <[String; 4]>::default(), distances));
+            typed.map(|distances| bench_row(labels::TYPED.into(), <[String; 4]>::default(), &distances));
         Self::new(&labels::BENCH_COLUMNS, placed.chain(unplaced).chain(typed))
     }
 
@@ -93,9 +93,11 @@ impl PlotTable {
     }
 }
 
-/// A rail: its name, distance and reading of each end, distances of the carriage.
-fn bench_row(name: Value, ends: [String; 4], stood: Vec<String>) -> Vec<Value> {
-    std::iter::once(name).chain(ends.into_iter().map(Value::from)).chain([Value::from(stood)]).collect()
+/// A rail: its name, distance and reading of each end, distances of the carriage; these are parted as repeats in a cell are,
+/// whatever the decimal mark.
+fn bench_row(name: Value, ends: [String; 4], stood: &[String]) -> Vec<Value> {
+    let texts = ends.into_iter().chain([stood.join("; ")]);
+    std::iter::once(name).chain(texts.map(Value::from)).collect()
 }
 
 /// A trace: its name, levels of its pulse, level and time of its edge; empty what was not found.

@@ -36,7 +36,7 @@ fn the_bench_has_a_row_for_each_rail() {
     assert_eq!(
         rows(&PlotTable::of_bench(&picture)),
         [
-            "A | 0.200 | 3.200 | 0 cm | 300 cm | 0.500 and 1.500",
+            "A | 0.200 | 3.200 | 0 cm | 300 cm | 0.500; 1.500",
             "B |  |  |  |  | ",
             "entered directly |  |  |  |  | 4.000",
         ]

@@ -82,7 +82,7 @@ fn text(recording: &Recording, mark: DecimalMark) -> String {
     let number = |value: f64, place: i32| {
         Decimal::at_place(value, place).map_or_else(String::new, |decimal| decimal.positional('-', mark))
     };
-    let mut text = String::from("Time (ns)");
+    let mut text = String::from("t (ns)");
     for channel in &recording.channels {
         text += ";";
         text += &channel.label;

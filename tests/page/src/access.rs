@@ -92,6 +92,32 @@ pub fn targets_are_large_enough(stage: &Stage) -> Result<()> {
     Ok(())
 }
 
+/// What is touched often is 44 px large on a phone, either way (WCAG 2.2, 2.5.5): leaves, cells, what stands at the head, the
+/// page behind, the plots' buttons; and all leaves stand side by side.
+///
+/// # Errors
+/// When it is not.
+pub fn frequent_targets_are_large(stage: &Stage) -> Result<()> {
+    const OFTEN: &str = "#outline a, #readings-table :is(input, .strike), .strip-tools button, #turn-over, .plot-tools button";
+    const SMALL: &str = "const small = [...document.querySelectorAll(arguments[0])].filter((node) => {
+            const { width, height } = node.getBoundingClientRect();
+            return node.checkVisibility() && Math.min(width, height) < 44;
+        });
+        const { scrollWidth, clientWidth } = document.getElementById('outline-list');
+        return [...new Set(small.map((node) => node.ariaLabel ?? node.textContent)), ...(scrollWidth > clientWidth ? ['leaves beyond the window'] : [])]";
+    let page = stage.page()?;
+    let size = json!({ "width": 360, "height": 740, "deviceScaleFactor": 2, "mobile": true });
+    page.browser.debug("Emulation.setDeviceMetricsOverride", &size)?;
+    page.browser.debug("Emulation.setTouchEmulationEnabled", &json!({ "enabled": true }))?;
+    page.turn_to("#readings")?;
+    let small = || page.browser.run(SMALL, vec![json!(OFTEN)]);
+    eventually("what is touched often is large", small, |small| *small == json!([]))?;
+    page.turn_to("#line-plot")?;
+    eventually("the plots have their buttons", || page.count(".plot-tools"), |count| *count == 2)?;
+    eventually("it is so over the plots", small, |small| *small == json!([]))?;
+    Ok(())
+}
+
 /// No rule is broken seriously, dark or light, or in high contrast, on the page with all its details open; nor,
 /// dark or light, in a dialog.
 ///

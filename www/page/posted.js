@@ -41,12 +41,23 @@ export async function openPosted(page) {
   }
 }
 
+/** Ends when the file before is open: of those that come together none is left out for another. @type {Promise<unknown>} */
+let opening = Promise.resolve();
+
 /**
  * Opens a file that a person chose: a notebook, or what a teacher says of one.
  * @param {Opener} page
  * @param {File} file
+ * @returns {Promise<void>}
  */
-export async function openFile(page, file) {
+export function openFile(page, file) {
+  const turn = opening.then(() => open(page, file));
+  opening = turn.catch(() => {});
+  return turn;
+}
+
+/** @param {Opener} page @param {File} file */
+async function open(page, file) {
   if (!await takeFeedback(page, file)) await takeUp(page, await notebookIn(file), true);
 }
 

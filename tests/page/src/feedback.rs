@@ -10,6 +10,7 @@ use slope_of_light::simulated::random;
 
 use crate::access::{load_checker, unbroken};
 use crate::class::choose;
+use crate::hands::drop_files;
 use crate::looks::fits;
 use crate::names;
 use crate::page::{Page, eventually};
@@ -99,7 +100,7 @@ pub fn comments_go_back_beside_what_they_are_about(stage: &Stage) -> Result<()> 
     student.reads("#feedback", "Since then 1 entry was added")?;
     student.click("Notebooks")?;
     student.click("New blank notebook")?;
-    student.is_saved()?;
+    student.sees(names::ROWS_USED, &names::rows_used(0, 0))?;
     ensure!(student.count(".said")? == 0, "another notebook has the comments");
     // It leads back to the one that went on.
     student.open_file(&back)?;
@@ -112,7 +113,8 @@ pub fn comments_go_back_beside_what_they_are_about(stage: &Stage) -> Result<()> 
 }
 
 /// What two teachers say of a notebook stands side by side, also where the second file leads to a notebook that is not open. What one
-/// says anew takes the place of what they said before, with a word, and comes back by undo; what is removed is one file alone.
+/// says anew takes the place of what they said before, with a word, and comes back by undo; what is removed is one file alone. Files that
+/// are dropped together are all taken.
 ///
 /// # Errors
 /// When something is lost.
@@ -135,7 +137,7 @@ pub fn comments_of_two_teachers_stand_side_by_side(stage: &Stage) -> Result<()> 
     page.reads("#feedback", "Well measured.")?;
     page.click("Notebooks")?;
     page.click("New blank notebook")?;
-    page.is_saved()?;
+    page.sees(names::ROWS_USED, &names::rows_used(0, 0))?;
     take("white.json", "Dr White", "See the splice.")?;
     both(["Well measured.", "See the splice."], 2)?;
     take("green-2.json", "Dr Green", "Better than I thought.")?;
@@ -148,6 +150,12 @@ pub fn comments_of_two_teachers_stand_side_by_side(stage: &Stage) -> Result<()> 
     both(["Well measured.", "Dr Green"], 1)?;
     page.reload()?;
     both(["Well measured.", "Dr Green"], 1)?;
+    let mut together = Vec::new();
+    for (from, general) in [("Dr White", "See the splice."), ("Dr Grey", "Which ruler?")] {
+        together.push((format!("{from}.json"), String::from_utf8(said(&notebook, row, from, general)?)?));
+    }
+    drop_files(&page, "body", &together)?;
+    both(["See the splice.", "Which ruler?"], 3)?;
     page.is_silent()
 }
 

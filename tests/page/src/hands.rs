@@ -1,4 +1,5 @@
-//! What hands do on a drawing, as the driver passes it on: the wheel turned, two fingers put on and moved apart.
+//! What hands do on a drawing, as the driver passes it on: the wheel turned, two fingers put on and moved apart; and files
+//! that they drop.
 
 use anyhow::Result;
 use serde_json::json;
@@ -37,5 +38,21 @@ pub fn spread(page: &Page, [x, y]: [f64; 2]) -> Result<()> {
         page.browser.debug("Input.dispatchTouchEvent", &json!({ "type": kind, "touchPoints": fingers }))?;
     }
     page.browser.debug("Input.dispatchTouchEvent", &json!({ "type": "touchEnd", "touchPoints": [] }))?;
+    Ok(())
+}
+
+/// Drops files on an element, each with its name and its text.
+///
+/// # Errors
+/// When there is no such element.
+pub fn drop_files(page: &Page, on: &str, files: &[(String, String)]) -> Result<()> {
+    const DROP: &str = "
+        const dataTransfer = new DataTransfer();
+        for (const [name, text] of arguments[1]) dataTransfer.items.add(new File([text], name));
+        const on = document.querySelector(arguments[0]);
+        for (const name of ['dragover', 'drop']) {
+          on.dispatchEvent(new DragEvent(name, { dataTransfer, bubbles: true, cancelable: true }));
+        }";
+    page.browser.run(DROP, vec![json!(on), json!(files)])?;
     Ok(())
 }

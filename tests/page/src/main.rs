@@ -66,7 +66,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 166] = [
+const TESTS: [(&str, Test); 167] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -127,6 +127,7 @@ const TESTS: [(&str, Test); 166] = [
     ("the_last_letters_outlive_a_reload", windows::the_last_letters_outlive_a_reload),
     ("no_interleaving_loses_an_edit", windows::no_interleaving_loses_an_edit),
     ("list_of_notebooks", notebooks::list_of_notebooks),
+    ("notebooks_dropped_together_are_all_there", notebooks::notebooks_dropped_together_are_all_there),
     ("two_tabs", notebooks::two_tabs),
     ("the_line_is_in_sight_while_typing", sight::the_line_is_in_sight_while_typing),
     ("twelve_rows_need_no_scrolling", sight::twelve_rows_need_no_scrolling),

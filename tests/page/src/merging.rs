@@ -4,7 +4,7 @@
 use std::fs;
 
 use anyhow::{Context, Result, ensure};
-use serde_json::{Value, json};
+use serde_json::json;
 use slope_of_light::bundle::{self, Entry};
 use slope_of_light::notebook::{
     BenchField, Cell, Edit, Evidence, Notebook, Picture, RailField, StoredFile, write,
@@ -13,6 +13,7 @@ use slope_of_light::simulated::random;
 
 use crate::access::{load_checker, unbroken};
 use crate::class::{choose, row_of, rows};
+use crate::hands::drop_files;
 use crate::languages::{Tables, speak};
 use crate::looks::fits;
 use crate::names;
@@ -23,14 +24,6 @@ const AT: &str = "2031-05-06T10:00:00Z";
 const PRESS: &str = "document.querySelector(arguments[0]).click()";
 const PRESS_TWICE: &str =
     "const button = document.querySelector(arguments[0]); button.click(); button.click()";
-/// Drops files on an element: which, and of each its name and text.
-const DROP: &str = "
-    const dataTransfer = new DataTransfer();
-    for (const [name, text] of arguments[1]) dataTransfer.items.add(new File([text], name));
-    const on = document.querySelector(arguments[0]);
-    for (const name of ['dragover', 'drop']) {
-      on.dispatchEvent(new DragEvent(name, { dataTransfer, bubbles: true, cancelable: true }));
-    }";
 /// What says why a file was not merged.
 const REFUSED: &str = "#merge-refused";
 /// Bytes that pass for a photo; none is looked at here.
@@ -245,14 +238,17 @@ pub fn a_dropped_notebook_is_merged(stage: &Stage) -> Result<()> {
     let page = partners.look(stage)?;
     page.click("Cancel")?;
     let theirs = write(&partners.theirs);
-    let drop = |files: Value| page.browser.run(DROP, vec![json!("#merge-place"), files]);
-    drop(json!([["ben.json", theirs], ["again.json", theirs]]))?;
+    let drop = |names: &[&str]| {
+        let files: Vec<_> = names.iter().map(|&name| (name.to_owned(), theirs.clone())).collect();
+        drop_files(&page, "#merge-place", &files)
+    };
+    drop(&["ben.json", "again.json"])?;
     page.reads(REFUSED, "one notebook at a time")?;
     page.turn_to("#readings")?;
     page.turn_to("#report")?;
     page.reads(REFUSED, "one notebook at a time")?;
     ensure!(page.count("dialog[open]")? == 0, "of several one is looked at");
-    drop(json!([["ben.json", theirs]]))?;
+    drop(&["ben.json"])?;
     page.reads("dialog.merge[open]", "ben.json")?;
     ensure!(page.count("#merge-refused:not([hidden])")? == 0, "a reason is left of the try before");
     page.click("Cancel")?;

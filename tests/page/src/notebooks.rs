@@ -3,8 +3,11 @@
 use anyhow::{Context, Result, ensure};
 use fantoccini::key::Key;
 use serde_json::json;
+use slope_of_light::notebook::{Edit, write};
+use slope_of_light::simulated::random;
 
 use crate::bench;
+use crate::hands::drop_files;
 use crate::names;
 use crate::page::{Page, eventually};
 use crate::stage::Stage;
@@ -49,6 +52,26 @@ pub fn list_of_notebooks(stage: &Stage) -> Result<()> {
     page.click("Open: Renamed (copy)")?;
     page.sees(names::TITLE, "Renamed (copy)")?;
     ensure!(page.cell("Edge B", 3)? == "7.00", "the notebook that was put back lost an edit");
+    page.is_silent()
+}
+
+/// Notebooks that are dropped together are all there, and the last of them is open.
+///
+/// # Errors
+/// When one is not.
+pub fn notebooks_dropped_together_are_all_there(stage: &Stage) -> Result<()> {
+    let page = stage.page()?;
+    let mut files = Vec::new();
+    for title in ["First", "Second"] {
+        let (mut notebook, _) = random::bench(5).run(5)?;
+        notebook.apply(Edit::SetTitle(title.into()), "2031-05-06T10:00:00Z")?;
+        files.push((format!("{title}.json"), write(&notebook)));
+    }
+    drop_files(&page, "body", &files)?;
+    page.sees(names::TITLE, "Second")?;
+    page.list_notebooks()?;
+    let all = eventually("they stand beside the demo", || listed(&page), |all| all.len() == 3)?;
+    ensure!(["First", "Second"].iter().all(|title| all.iter().any(|one| one == title)), "{all:?}");
     page.is_silent()
 }
 

@@ -18,6 +18,8 @@ export class RowNotes {
     this.lines = new Map();
     /** The note in hand; none while a new one is written. @type {Note | undefined} */
     this.note = undefined;
+    /** The notebook in which it is written. */
+    this.desk = book.desk;
     /** The row in which the focus was last. @type {string | undefined} */
     this.row = undefined;
     this.first = el('div');
@@ -49,6 +51,7 @@ export class RowNotes {
   ask(note) {
     const { rows } = this.book.current();
     this.note = note;
+    this.desk = this.book.desk;
     const behind = rows.map(({ id, number }) => el('option', { value: String(id) }, say('notes-behind', { n: number })));
     this.after.replaceChildren(el('option', { value: FIRST }, say('notes-first')), ...behind);
     const inHand = rows.find(({ id }) => String(id) === this.row) ?? rows.at(-1);
@@ -66,16 +69,24 @@ export class RowNotes {
     event.preventDefault();
     const text = this.text.value.trim();
     setOptional(this.problem, text === '' ? say('notes-needed') : '');
-    if (text === '') return;
-    this.dialog.close();
+    if (text === '' || !this.isHere()) return;
     const id = this.note?.id ?? this.book.newNumber();
     const after = this.after.value === FIRST ? null : Number(this.after.value);
-    this.book.edit({ set_note: { id, after, text } });
+    // What is refused is not lost.
+    if (this.book.edit({ set_note: { id, after, text } })) this.dialog.close();
   }
 
   take() {
+    if (!this.isHere()) return;
     this.dialog.close();
     if (this.note && this.book.edit({ remove_note: this.note.id })) this.book.onUndoable(say('notes-removed'));
+  }
+
+  /** Whether the notebook is open in which the note is written; says so where another one is, whose numbers are others. */
+  isHere() {
+    const isHere = this.desk === this.book.desk;
+    if (!isHere) setOptional(this.problem, say('notes-other-notebook'));
+    return isHere;
   }
 
   /** @param {View} view */

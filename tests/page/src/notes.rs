@@ -1,9 +1,12 @@
 //! What a notebook keeps beside the numbers: notes between the rows, what the bench was made of, rails by their names.
 
-use anyhow::{Result, ensure};
+use std::fs;
+
+use anyhow::{Context, Result, ensure};
 use serde_json::json;
 
 use crate::bench;
+use crate::hands::drop_files;
 use crate::names;
 use crate::page::eventually;
 use crate::stage::Stage;
@@ -17,7 +20,7 @@ const BEHIND_THE_SECOND: &str = "
     box.value = [...box.options].find((option) => option.textContent === 'after row 2').value;";
 
 /// A note stands between the rows where it is put, with its date; it outlives a reload, and is removed and put back. So does
-/// what is typed of the instruments.
+/// what is typed of the instruments. What is written while another notebook comes is not written into that one.
 ///
 /// # Errors
 /// When it is otherwise.
@@ -54,6 +57,16 @@ pub fn what_happened_is_noted(stage: &Stage) -> Result<()> {
     eventually("the note goes", || page.count(NOTE), |count| *count == 0)?;
     page.browser.run("document.querySelector('#told-action').click()", vec![])?;
     page.reads(NOTE, "A cable was moved.")?;
+
+    page.click("Add a note")?;
+    page.fill("Text of the note", "The lamp changed.")?;
+    let demo = fs::read_to_string(stage.dist.join(names::DEMO)).context("the demo is not packed")?;
+    drop_files(&page, "body", &[("other.json".into(), demo)])?;
+    page.reads(names::MESSAGE, "is open")?;
+    page.click("Save note")?;
+    page.reads("#note-problem", "this note was not saved")?;
+    ensure!(page.value("Text of the note")? == "The lamp changed.", "what was typed is gone");
+    ensure!(page.count("#readings-table [role=note]")? == 0, "it stands in the other notebook");
     page.is_silent()
 }
 

@@ -749,6 +749,7 @@ notes-change = Change
 notes-change-of = Change the note: { $at }
 notes-needed = Write something first.
 notes-removed = The note was removed.
+notes-other-notebook = Another notebook was opened meanwhile, and this note was not saved. Copy its text, and write it in the notebook it belongs to.
 
 ## Striking a row out
 

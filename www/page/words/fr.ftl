@@ -746,6 +746,7 @@ notes-change = Modifier
 notes-change-of = Modifier la note : { $at }
 notes-needed = Écrivez d’abord quelque chose.
 notes-removed = La note a été retirée.
+notes-other-notebook = Un autre cahier a été ouvert entre-temps, et cette note n’a pas été enregistrée. Copiez son texte et écrivez-la dans le cahier voulu.
 
 ## Écarter une ligne
 

@@ -60,7 +60,10 @@ export class Preparation {
       el('p', { class: 'check' }, this.sealed, ' ', el('label', { for: 'prepare-sealed' }, say('handout-sealed'))),
       this.posting.root, this.sets.root);
     this.root.addEventListener('toggle', () => this.measure());
-    this.sealed.addEventListener('change', () => this.measure());
+    this.sealed.addEventListener('change', () => {
+      this.sets.forget();
+      this.measure();
+    });
     byId('report').append(this.root);
   }
 

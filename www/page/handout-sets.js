@@ -122,10 +122,11 @@ export class DataSets {
     }
     this.begin(students.length);
     const { text, form, book: { desk } } = this;
+    const isSealed = this.sealed();
     try {
-      const made = await this.makeFor(students);
-      // To other names or another notebook than it was made of it does not belong.
-      if (text === this.text && form === this.form && desk === this.book.desk) {
+      const made = await this.makeFor(students, isSealed);
+      // To other names, choices or another notebook than it was made of it does not belong.
+      if (text === this.text && form === this.form && isSealed === this.sealed() && desk === this.book.desk) {
         this.made = made;
         setHidden(this.files, !made);
         setText(this.state, made ? say('sets-made', { n: students.length }) : say('sets-stopped'));
@@ -149,8 +150,8 @@ export class DataSets {
     setHidden(this.stop, false);
   }
 
-  /** @param {Student[]} students @returns {Promise<DataSets['made']>} nothing where it was stopped */
-  async makeFor(students) {
+  /** @param {Student[]} students @param {boolean} isSealed @returns {Promise<DataSets['made']>} nothing where it was stopped */
+  async makeFor(students, isSealed) {
     const { form } = this;
     const view = this.book.current();
     const desk = core.Desk.open(this.book.desk.text());
@@ -162,7 +163,7 @@ export class DataSets {
       const contents = [];
       for (const student of students) {
         const secret = await reader.ask('set_secret', seed, student.number);
-        const salt = this.sealed() ? (await reader.ask('digest', `${secret}\nseal`)).slice(0, 32) : '';
+        const salt = isSealed ? (await reader.ask('digest', `${secret}\nseal`)).slice(0, 32) : '';
         const made = await dataSet(desk, view, student, { form, secret, salt }, (share) => {
           this.progress.value = sets.length + share;
           return !this.isStopped;

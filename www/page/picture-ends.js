@@ -57,7 +57,7 @@ export class Ends {
     const { row, picture, columns, rows } = sheet;
     const answer = blob && await this.proposer.found(picture, blob, columns, rows);
     const now = this.open.sheet();
-    if (now?.row !== row) return;
+    if (now?.row !== row || now.picture.file.sha256 !== picture.file.sha256) return;
     now.addEnds(answer?.found?.edges ?? []);
     this.goOn(now);
   }
@@ -96,7 +96,6 @@ export class Ends {
   settle(sheet) {
     if (sheet.openEnd()) return;
     for (const mark of sheet.marks) if (isEnd(mark.kind)) mark.state = 'taken';
-    setOptional(this.told, '');
     this.send(sheet);
     // The button that was pressed is gone.
     if (document.activeElement === document.body) this.board.focus({ kind: 'a', index: 0 });
@@ -127,6 +126,7 @@ export class Ends {
   tellState() {
     const sheet = this.open.sheet();
     const end = isEnd(this.board.active.kind) ? sheet?.mark(this.board.active) : undefined;
+    if (!sheet?.openEnd()) setOptional(this.told, '');
     setHidden(this.begin, !sheet || sheet.hasAllEnds());
     setHidden(this.right, end?.state !== 'doubted');
     setHidden(this.off, !end);

@@ -16,6 +16,8 @@ export class SetUpPhoto {
   /** @param {Book} book */
   constructor(book) {
     this.book = book;
+    /** The notebook of which something is said. */
+    this.desk = book.desk;
     /** The SHA-256 of the one shown. @type {string | undefined} */
     this.shown = undefined;
     this.image = el('img', { class: 'set-up', alt: '', hidden: true });
@@ -48,15 +50,18 @@ export class SetUpPhoto {
 
   /** @param {View} view */
   show({ photo }) {
+    const isOther = this.desk !== this.book.desk;
+    this.desk = this.book.desk;
+    if (isOther) setText(this.state, '');
     setHidden(this.remove, !photo);
-    if (photo?.sha256 === this.shown) return;
+    if (photo?.sha256 === this.shown && !isOther) return;
     this.shown = photo?.sha256;
     void this.bring(photo);
   }
 
   /** @param {View['photo']} photo */
   async bring(photo) {
-    const kept = photo ? await keptFile(photo.sha256) : undefined;
+    const kept = photo ? await keptFile(photo.sha256).catch(() => undefined) : undefined;
     // Another may have come meanwhile.
     if (this.shown !== photo?.sha256) return;
     URL.revokeObjectURL(this.image.src);

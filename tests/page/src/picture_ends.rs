@@ -1,6 +1,6 @@
 //! Baseline and top of the edges on a photograph.
 
-use anyhow::{Result, ensure};
+use anyhow::Result;
 use fantoccini::key::Key;
 use serde_json::json;
 
@@ -30,7 +30,7 @@ pub fn ends_of_edges_give_their_level(stage: &Stage) -> Result<()> {
     look_and_accept(&page, &["Edge A", "Edge B"])?;
     marked(&page, 1)?;
     let delay = || page.text(&format!("{}:nth-of-type(1) td.output.delay", names::ROWS));
-    let before = delay()?;
+    let before = eventually("the row has a delay", delay, |delay| !delay.is_empty())?;
     page.click("Baseline and top of the edges")?;
     page.click("Mark baseline and top")?;
     let state = |name: &str| page.browser.run(STATE, vec![json!(name)]);
@@ -60,6 +60,8 @@ pub fn ends_of_edges_give_their_level(stage: &Stage) -> Result<()> {
     page.reads("#delays-notices", "is off the screen")?;
     page.click("Remove baseline and top")?;
     eventually("the row is as before", delay, |now| *now == before)?;
-    ensure!(ENDS.iter().all(|end| state(end).is_ok_and(|told| told == json!(""))), "an end is still there");
+    for name in ENDS {
+        eventually(&format!("{name} is gone"), || state(name), |told| *told == json!(""))?;
+    }
     page.is_silent()
 }

@@ -62,6 +62,8 @@ export class FeedbackBeside {
   async heard(notebook, before) {
     if (notebook !== this.keeper.id) return;
     await this.load();
+    // Another notebook may have been opened meanwhile.
+    if (notebook !== this.keeper.id) return;
     const [last] = this.all;
     // Where some were removed, nothing is said that was not there.
     if (!last || this.kept.every(({ text }) => before.some((one) => one.text === text)) && before.length > this.kept.length) return;
@@ -70,7 +72,7 @@ export class FeedbackBeside {
     this.root.focus({ preventScroll: true });
     const { from, comments } = last.feedback;
     const isGone = before.some(({ text }) => !this.kept.some((kept) => kept.text === text));
-    if (isGone) this.offerBack(say('feedback-replaced', { from: from || say('feedback-teacher') }), before);
+    if (isGone) this.offerBack(notebook, say('feedback-replaced', { from: from || say('feedback-teacher') }), before);
     else toast(say('feedback-opened', { n: comments.length }));
   }
 
@@ -96,15 +98,24 @@ export class FeedbackBeside {
 
   /** @param {KeptComments} file */
   async remove(file) {
-    const { kept } = this;
-    await keepFeedback(this.keeper.id, kept.filter((one) => one !== file));
-    this.offerBack(say('feedback-removed'), kept);
+    const { kept, keeper: { id } } = this;
+    if (await this.keep(id, kept.filter((one) => one !== file))) this.offerBack(id, say('feedback-removed'), kept);
   }
 
-  /** Tells what was done, and offers to take it back. @param {string} text @param {KeptComments[]} before */
-  offerBack(text, before) {
-    const { id } = this.keeper;
-    toast(text, { label: say('strip-undo'), run: () => void keepFeedback(id, before) });
+  /** Keeps files in the place of those there were; says so where it can't. @param {string} notebook @param {KeptComments[]} files */
+  async keep(notebook, files) {
+    try {
+      await keepFeedback(notebook, files);
+      return true;
+    } catch (error) {
+      toast(messageOf(error));
+      return false;
+    }
+  }
+
+  /** Tells what was done, and offers to take it back. @param {string} notebook @param {string} text @param {KeptComments[]} before */
+  offerBack(notebook, text, before) {
+    toast(text, { label: say('strip-undo'), run: () => void this.keep(notebook, before) });
   }
 }
 

@@ -46,6 +46,8 @@ export class Merging {
     this.refused = el('p', { class: 'refusal', role: 'status', id: 'merge-refused', hidden: true });
     /** The notebook into which it was not. */
     this.refusedIn = book.desk;
+    /** Counts the files that were given, so that one that was read late is told apart. */
+    this.turn = 0;
     this.root = el('fieldset', { class: 'bare', role: 'none', 'data-written': true, id: 'merge-place',
       dragover: (/** @type {DragEvent} */ event) => void this.filesOver(event),
       drop: (/** @type {DragEvent} */ event) => {
@@ -105,9 +107,12 @@ export class Merging {
 
   /** Shows what a file would bring. @param {File} file */
   async open(file) {
+    this.turn += 1;
+    const { turn } = this;
     try {
       const { desk: partner, files } = await readNotebook(file);
       try {
+        if (turn !== this.turn) return;
         flushAll();
         const { desk } = this.book;
         const merge = desk.merge(partner);
@@ -118,6 +123,7 @@ export class Merging {
         partner.free();
       }
     } catch (error) {
+      if (turn !== this.turn) return;
       this.refuse(say('merge-refused', { name: file.name, why: messageOf(error) }));
       return;
     }

@@ -16,7 +16,9 @@ export class NextStep {
     /** The id of what it leads to. */
     this.to = '';
     this.go = el('button', { type: 'button', class: 'main', click: () => {
+      // What it leads to may stand on a leaf that is yet to be drawn.
       book.current();
+      book.drawParts(true);
       this.lead();
     } });
     this.place.append(this.text, ' ', this.go);

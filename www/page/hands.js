@@ -75,12 +75,14 @@ export class Hands {
     const other = [...this.down].find(([id]) => id !== pointerId)?.[1];
     if (other) {
       this.pinch(before, now, other);
-    } else {
-      if (this.does.byTwo || !this.does.isPart() || (!this.dragged && apart(before, now) < DRAG)) return;
+      this.dragged = true;
+    } else if (!this.does.byTwo && this.does.isPart()) {
+      if (!this.dragged && apart(before, now) < DRAG) return;
       this.stage.setPointerCapture(pointerId);
       this.drag(before, now);
+      this.dragged = true;
     }
-    this.dragged = true;
+    // Also of one finger that moved nothing here: a second one is held against where it is now.
     this.down.set(pointerId, now);
   }
 

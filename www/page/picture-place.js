@@ -27,7 +27,9 @@ export class IntakeBox {
     /** Divisions of a grid that is new. */
     this.divisions = { columns: 10, rows: 8 };
     const files = filePicker(say('pictures-add'), { id: 'picture-files', accept: 'image/*,video/*' }, (chosen) => take(chosen));
-    this.frames = new VideoFrames(book, { take, refuse: (why) => this.refuse([why]) });
+    /** Why photos were not taken. @type {string[]} */
+    this.reasons = [];
+    this.frames = new VideoFrames(book, { take, refuse: () => this.refuse(this.reasons) });
     const side = (/** @type {'columns' | 'rows'} */ name) => {
       const field = new TextField({ id: `grid-${name}`, label: say(`pictures-${name}`) }, (text) => {
         const { value, problem } = book.desk.typed_whole_number(text, 1, MOST_DIVISIONS);
@@ -48,9 +50,9 @@ export class IntakeBox {
 
   /** Says nothing more, and lets go of what was not taken in. */
   clear() {
+    this.frames.clear();
     this.refuse([]);
     this.say('');
-    this.frames.clear();
   }
 
   /** The divisions of a grid that is new. */
@@ -73,10 +75,12 @@ export class IntakeBox {
     setText(this.status, text);
   }
 
-  /** @param {string[]} reasons why files were not taken */
+  /** Tells it beside what is said of videos. @param {string[]} reasons why photos were not taken */
   refuse(reasons) {
-    this.refused.replaceChildren(...reasons.map((why) => el('li', {}, why)));
-    this.refused.hidden = reasons.length === 0;
+    this.reasons = reasons;
+    const all = [...this.frames.broken, ...reasons];
+    this.refused.replaceChildren(...all.map((why) => el('li', {}, why)));
+    this.refused.hidden = all.length === 0;
   }
 }
 

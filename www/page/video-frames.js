@@ -17,13 +17,15 @@ const FAR = 1e7;
 /** A video that waits to be looked through; `into`: the row for its first frame. @typedef {{file: File, into: number | undefined}} Film */
 
 export class VideoFrames {
-  /** @param {Book} book @param {{take: (files: File[], into: number | undefined) => void, refuse: (why: string) => void}} does */
+  /** @param {Book} book @param {{take: (files: File[], into: number | undefined) => void, refuse: () => void}} does `refuse`: tells what is broken */
   constructor(book, { take, refuse }) {
     this.book = book;
     this.take = take;
     this.refuse = refuse;
     /** @type {Film[]} */
     this.waiting = [];
+    /** Why some of those that came last can't be shown. @type {string[]} */
+    this.broken = [];
     /** The one that is looked through. @type {Film | undefined} */
     this.film = undefined;
     const button = (/** @type {string} */ id, /** @type {string} */ text, /** @type {() => void} */ work, kind = '') => (
@@ -51,6 +53,7 @@ export class VideoFrames {
    * @returns {File[]} those that are none
    */
   setAside(files, into) {
+    if (!this.film) this.broken = [];
     const videos = files.filter((file) => isVideo(file));
     // Among several it is not told which of them the row was meant for.
     this.waiting.push(...videos.map((file) => ({ file, into: files.length === 1 ? into : undefined })));
@@ -61,6 +64,7 @@ export class VideoFrames {
   /** Lets all videos go. */
   clear() {
     this.waiting = [];
+    this.broken = [];
     this.next();
   }
 
@@ -143,7 +147,8 @@ export class VideoFrames {
   /** The browser can't show the video. */
   fail() {
     if (!this.film) return;
-    this.refuse(say('video-broken', { name: this.film.file.name }));
+    this.broken.push(say('video-broken', { name: this.film.file.name }));
+    this.refuse();
     this.next();
   }
 }

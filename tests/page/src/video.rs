@@ -12,7 +12,7 @@ use crate::stage::Stage;
 const STATUS: &str = "#picture-status";
 
 /// Records a video that is red at first and blue later, as the browser itself does it (W3C MediaStream Recording: such a
-/// file does not say how long it is), and drops it beside a file that only calls itself one.
+/// file does not say how long it is), and drops it beside files that only call themselves one.
 const DROP: &str = r"
     const canvas = document.createElement('canvas');
     [canvas.width, canvas.height] = [320, 240];
@@ -28,7 +28,7 @@ const DROP: &str = r"
     }
     await new Promise((done) => { recorder.onstop = done; recorder.stop(); });
     const dataTransfer = new DataTransfer();
-    dataTransfer.items.add(new File(['no video'], 'broken.mp4', { type: 'video/mp4' }));
+    for (const name of ['broken.mp4', 'torn.mp4']) dataTransfer.items.add(new File(['no video'], name, { type: 'video/mp4' }));
     dataTransfer.items.add(new File(parts, '1250 mm.webm', { type: 'video/webm' }));
     document.body.dispatchEvent(new DragEvent('drop', { dataTransfer, bubbles: true, cancelable: true }));";
 
@@ -47,7 +47,7 @@ const COLOUR: &str = r"
     return [red > 128, green > 128, blue > 128];";
 
 /// A frame found in a video becomes a photo with the reading that the video's name tells: the one that is shown, not the
-/// first. A video that the browser can't show is refused by its name.
+/// first. Videos that the browser can't show are refused by their names.
 ///
 /// # Errors
 /// When it is otherwise.
@@ -55,7 +55,6 @@ pub fn a_frame_of_a_video_is_a_photo(stage: &Stage) -> Result<()> {
     let page = stage.blank_page()?;
     describe_rail(&page)?;
     page.browser.run(&format!("return (async (...arguments) => {{ {DROP} }})()"), vec![])?;
-    page.reads(REFUSED, "broken.mp4: the browser can’t show this video")?;
     page.reads("#video-title", "1250 mm.webm")?;
     let found = || page.browser.run("return !document.getElementById('video-place').disabled", vec![]);
     eventually("the length of the video is known", found, |is| *is == json!(true))?;
@@ -63,6 +62,9 @@ pub fn a_frame_of_a_video_is_a_photo(stage: &Stage) -> Result<()> {
     ensure!(length.as_f64().is_some_and(|length| (1.5..20.0).contains(&length)), "it is {length} s long");
     page.click("Use this frame")?;
     page.reads(STATUS, "1 photo was added")?;
+    for name in ["broken.mp4", "torn.mp4"] {
+        page.reads(REFUSED, &format!("{name}: the browser can’t show this video"))?;
+    }
     ensure!(page.cell("Ruler reading", 1)? == "1250 mm", "the frame has not the reading of its video");
     let colour = || page.browser.run(COLOUR, vec![]);
     eventually("the frame shown is the photo", colour, |is| *is == json!([false, false, true]))?;

@@ -5,6 +5,7 @@ use super::evidence::CornerShift;
 use super::origin::{Clock, Origin, Quantity};
 use super::parts::{Base, Shared};
 use super::point::{DelaySource, Point, TimeBase};
+use super::seal;
 use super::walk::u_walk;
 use crate::line::SharedColumn;
 use crate::notebook::{ErrorShape, Splice, UncertaintyKind, UncertaintyOf};
@@ -56,7 +57,9 @@ pub fn shared_errors(context: &RowContext, points: &[Point], base: &Base) -> Vec
 
 /// The walk of delays timed at a fixed level, in proportion to the distance.
 fn walk_error(context: &RowContext, points: &[Point]) -> Option<Shared> {
-    let u = u_walk(context.page, points)?;
+    // What the traces tell of it is no secret: a closed seal, which divides slopes by its factor, has it shown as it is.
+    let factor = seal::factor(context.page.seal.as_ref()).unwrap_or(1.0);
+    let u = factor * u_walk(context.page, points)?;
     let late = |p: &Point| if p.told == DelaySource::ByTraces { u * p.x } else { 0.0 };
     Some(Shared {
         origin: Origin::Walk,

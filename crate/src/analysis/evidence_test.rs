@@ -268,6 +268,12 @@ fn traces_give_the_delay_of_the_estimator_chosen() {
     let in_slope = part(&fixed, &Origin::Walk);
     assert!((in_slope - libm::hypot(0.125, u_walk)).abs() < 1e-6, "{in_slope}");
     assert!(analysis.line.as_ref().unwrap().parts.iter().all(|part| part.origin != Origin::Walk));
+    // Under a closed seal it is what the traces tell of it: both together would tell the factor otherwise.
+    let sealed = analyse(&self::notebook([edits.clone(), vec![Edit::Seal("5f1c".into())]].concat()));
+    assert!(sealed.sealed && (slope(&sealed) / slope(&fixed) - 1.0).abs() > 0.01);
+    assert!((part(&sealed, &Origin::Walk) - in_slope).abs() < 1e-6);
+    let walk_again = sealed.walk.as_ref().unwrap().line.slope;
+    assert!((walk_again - 0.125).abs() < 1e-9, "told by the traces, whatever is sealed");
 
     edits.push(Edit::SetEstimator(Estimator::EdgeLine));
     let refused = analyse(&self::notebook(edits));

@@ -41,6 +41,17 @@ fn refusal(notebook: &Notebook) -> Refusal {
     analyse(notebook).line.unwrap_err()
 }
 
+/// While a rail that is renamed has another's name, its rows are still read on it.
+#[test]
+fn a_row_is_read_on_its_rail_while_that_is_renamed() {
+    let mut notebook = on_a_rail(at_splitter(), &[["1", "10", "5", "1", "2"]]);
+    let name = |rail, name: &str| Edit::RenameRail { rail, name: name.into() };
+    for edit in [name(1, "A"), Edit::AddRail(9), name(9, "B"), name(1, "B")] {
+        notebook.apply(edit, "").unwrap();
+        assert_eq!(analyse(&notebook).rows.first().and_then(|row| row.rail), Some(1));
+    }
+}
+
 /// What all rows leave out is treated as exact, and that is said beside the result.
 #[test]
 fn what_no_row_states_is_noticed() {

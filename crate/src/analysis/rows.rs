@@ -148,7 +148,12 @@ fn rail_of(cells: &mut Cells, context: &RowContext) -> Result<usize, RowError> {
     }
     let names: Vec<String> =
         context.page.rails.iter().enumerate().map(|(i, rail)| rail.name_or_number(i)).collect();
-    let mut called = names.iter().enumerate().filter(|(_, other)| other.eq_ignore_ascii_case(&name));
+    let is_called = |index: usize, other: &str| {
+        // On the way to another name, rows still call it by the one before.
+        let before = context.page.rails.get(index).and_then(|rail| rail.called.as_deref());
+        [Some(other), before].into_iter().flatten().any(|one| one.eq_ignore_ascii_case(&name))
+    };
+    let mut called = names.iter().enumerate().filter(|(index, other)| is_called(*index, other));
     let why = match (called.next(), called.next()) {
         (Some((index, _)), None) => return Ok(index),
         (Some(_), Some(_)) => RowError::RailAmbiguous { name },

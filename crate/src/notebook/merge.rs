@@ -12,8 +12,8 @@ use super::edit::Edit;
 use super::log::Notebook;
 use super::merged::MergedLog;
 use super::renumber::{Numbers, renumber};
-use super::sorting::{Clash, Crossed, kept, sorted, write_out};
-use super::state::{BenchField, NotebookState};
+use super::sorting::{Clash, Crossed, following, kept, sorted, write_out};
+use super::state::{BenchField, NotebookState, RailField};
 use super::trail::{Origin, Step, Trail, chain, steps};
 use crate::words::Message;
 use crate::{errors_as_data, message};
@@ -201,6 +201,9 @@ impl Notebook {
         }
         let crossed = crossed.as_ref().map(|seen| Crossed { began: &start, seen });
         let (mut taken, clashes) = sorted((&base, crossed), &ours_here, &theirs_here, numbers.highest);
+        if taken.iter().any(|edit| matches!(edit, Edit::SetRail { field: RailField::Name, .. })) {
+            taken.extend(following(&base, ours, &theirs_here));
+        }
         taken.extend(carried);
         if taken.is_empty() && clashes.is_empty() {
             return Err(MergeError::NothingNew);

@@ -235,6 +235,23 @@ fn rails_are_one_and_keep_the_order_of_whom_they_are_taken_from() {
     assert_eq!(names(&confirmed(&ours, &theirs, |_| vec![])), names(&ours));
 }
 
+/// The partner's rows call a rail by the name that it was given there: so do those that are here alone.
+#[test]
+fn rows_that_the_partner_has_not_follow_a_rail_that_was_renamed() {
+    let both = with(&handed_out(), [Edit::AddRail(5)]);
+    let position = |rail: &str| PlannedPosition { id: 8, rail: rail.into(), ..PlannedPosition::default() };
+    let ours =
+        with(&both, [add(6, "30"), cell(6, Cell::Rail, "2"), add(7, "40"), cell(7, Cell::Rail, "far")]);
+    let ours = with(&ours, [Edit::SetPosition(position("2"))]);
+    // Each gets the other's name, so that a row that stays behind would be read on the other rail.
+    let name = |rail, name: &str| Edit::RenameRail { rail, name: name.into() };
+    let theirs = with(&both, [name(1, "x"), name(5, "1"), name(1, "2"), set(BenchField::Aim, "b")]);
+    let merged = without_clash(&ours, &theirs);
+    let rails: Vec<_> = merged.state().rows.iter().map(|row| row.text(Cell::Rail)).collect();
+    assert_eq!(rails, ["2", "", "1", "far"]);
+    assert_eq!(merged.state().plan, [position("1")]);
+}
+
 #[test]
 fn what_is_of_one_person_stays() {
     let ours = of("a", []);

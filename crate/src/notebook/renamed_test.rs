@@ -67,6 +67,38 @@ fn a_name_may_be_another_rails_on_the_way() {
     assert_eq!(called(&notebook), [" a", "AB", "elsewhere", "A", "AB"]);
 }
 
+/// Two rails that are given each other's names: each keeps its rows, whichever is named first.
+#[test]
+fn rails_that_change_names_keep_their_rows() {
+    let mut notebook = notebook();
+    rename(&mut notebook, 2, "B");
+    rename(&mut notebook, 1, "B");
+    assert_eq!(called(&notebook), [" a", "B", "elsewhere", "A", "B"]);
+    rename(&mut notebook, 2, "A");
+    assert_eq!(called(&notebook), ["B", "A", "elsewhere", "B", "A"]);
+    // As it is typed: the one before is taken away first.
+    for (rail, name) in [(1, ""), (1, "A"), (2, ""), (2, "B")] {
+        rename(&mut notebook, rail, name);
+    }
+    assert_eq!(called(&notebook), ["A", "B", "elsewhere", "A", "B"]);
+}
+
+/// Of three that change names in a round, no row is another rail's on the way.
+#[test]
+fn a_name_by_which_rows_call_another_rail_is_not_free_yet() {
+    let mut notebook = notebook();
+    rename(&mut notebook, 2, "B");
+    let third = Edit::SetRail { rail: 8, field: RailField::Name, text: "C".to_owned() };
+    for edit in [Edit::AddRail(8), third] {
+        notebook.apply(edit, "").unwrap();
+    }
+    rename(&mut notebook, 2, "C");
+    rename(&mut notebook, 1, "B");
+    assert_eq!(called(&notebook), [" a", "B", "elsewhere", "A", "B"]);
+    rename(&mut notebook, 8, "A");
+    assert_eq!(called(&notebook), ["B", "C", "elsewhere", "B", "C"]);
+}
+
 /// Rows that call two rails by one name tell nothing: they stay as they are.
 #[test]
 fn rows_that_may_be_of_either_rail_stay() {

@@ -11,7 +11,9 @@ use slope_evidence::border::to_json;
 use super::edit::Edit;
 use super::habits::habits;
 use super::handout::{Asks, Piece, TaskId};
-use super::state::{BenchField, Cell, CovarianceOf, NotebookState, RailField, Row, RowId};
+use super::state::{
+    BenchField, Cell, CovarianceOf, NotebookState, PlannedPosition, PositionId, Rail, RailField, Row, RowId,
+};
 use super::uncertainty::UncertaintyOf;
 
 /// Something that both changed, each otherwise.
@@ -94,6 +96,30 @@ pub(super) fn kept(ours: &NotebookState, theirs: &NotebookState, began: &Noteboo
     let rows = ours.rows.iter().filter(is_unnamed).filter(stays);
     let named = rows.map(|row| Edit::SetCell { row: row.id, cell: Cell::TimeBase, text: text.clone() });
     named.filter(|edit| edit.may_reach(ours).is_ok()).collect()
+}
+
+/// What has rows and planned positions that are in `ours` alone, and not in `base`, call their rail as it is called in `theirs`.
+pub(super) fn following(base: &NotebookState, ours: &NotebookState, theirs: &NotebookState) -> Vec<Edit> {
+    let name = |text: &str| {
+        let before = text.trim();
+        let is_called =
+            |(place, rail): &(usize, &Rail)| rail.name_or_number(*place).eq_ignore_ascii_case(before);
+        let mut called = ours.rails.iter().enumerate().filter(is_called);
+        let (Some((_, rail)), None) = (called.next(), called.next()) else { return None };
+        let (place, rail) = theirs.rails.iter().enumerate().find(|(_, other)| other.id == rail.id)?;
+        Some(rail.name_or_number(place)).filter(|name| !name.eq_ignore_ascii_case(before))
+    };
+    let is_row = |id: RowId| [base, theirs].iter().any(|page| row_of(page, id).is_some());
+    let rows = ours.rows.iter().filter(|row| !is_row(row.id)).filter_map(|row| {
+        let text = name(row.text(Cell::Rail))?;
+        Some(Edit::SetCell { row: row.id, cell: Cell::Rail, text })
+    });
+    let is_planned = |id: PositionId| base.plan.iter().chain(&theirs.plan).any(|position| position.id == id);
+    let positions = ours.plan.iter().filter(|position| !is_planned(position.id)).filter_map(|position| {
+        let rail = name(&position.rail)?;
+        Some(Edit::SetPosition(PlannedPosition { rail, ..position.clone() }))
+    });
+    rows.chain(positions).collect()
 }
 
 /// The rail by which a row is read that names none: the only one on the page.

@@ -130,6 +130,8 @@ pub fn data_set(
     let run = run(page, Draws::Secret(secret), form)?;
     let mut edits = vec![Edit::SetTitle(title)];
     edits.extend(bench_again(page, planned).filter(|edit| !names_people(edit)));
+    // A hand-out may fix it.
+    edits.push(Edit::SetEstimator(page.estimator));
     edits.extend(run.rows);
     Ok(DataSet { edit: Edit::Together(edits), rows: run.so, truth: run.truth })
 }

@@ -1,8 +1,8 @@
 use super::*;
 use crate::analysis::{C0, analyse};
 use crate::notebook::{
-    ActsOn, Beam, BenchField, Edit, Effect, ErrorShape, Path, RailField, Sense, SharedError, Splice,
-    read as open, write,
+    ActsOn, Beam, BenchField, Edit, Effect, ErrorShape, Estimator, Path, RailField, Sense, SharedError,
+    Splice, read as open, write,
 };
 use crate::simulated::demo;
 use crate::words::in_english;
@@ -102,6 +102,19 @@ fn a_secret_is_a_data_set() -> Outcome {
     assert_eq!((shared, cells(&one).len() > 5), (0, true));
     assert!(so.truth != not_so.truth && so.rows != not_so.rows);
     assert_eq!((truth(&one), one.state().text(BenchField::People)), (None, ""));
+    Ok(())
+}
+
+/// How edges are timed on traces is the bench's, which a hand-out may fix.
+#[test]
+fn a_data_set_is_timed_as_its_bench_is() -> Outcome {
+    let mut bench = demo::typed_readings()?.0;
+    bench.apply(Edit::SetEstimator(Estimator::FixedLevel), "")?;
+    let set = data_set(bench.state(), String::new(), Vec::new(), "one", SetForm::Traces)
+        .map_err(|refusal| refusal.id)?;
+    let mut notebook = Notebook::new();
+    notebook.apply(set.edit, "")?;
+    assert_eq!(notebook.state().estimator, Estimator::FixedLevel);
     Ok(())
 }
 

@@ -93,9 +93,16 @@ fn recording(bytes: &[u8], layout: &Layout) -> Result<Recording, ReadProblem> {
     Ok(Recording { start, step, channels: channels.collect(), settings: layout.settings.clone() })
 }
 
-/// Where a line begins, counted from 1.
+/// Where a line begins, counted from 1; the end of the text for one behind it, however far.
 fn beginning(text: &[u8], line: usize) -> usize {
-    (1..line).fold(0, |at, _| lines::line_end(text, at).1)
+    let mut at = 0;
+    for _ in 1..line {
+        if at >= text.len() {
+            break;
+        }
+        at = lines::line_end(text, at).1;
+    }
+    at
 }
 
 fn rows(text: &[u8], from: usize, layout: &Layout, taken: &mut [ReadColumn]) -> Result<(), ReadProblem> {

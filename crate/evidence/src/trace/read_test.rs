@@ -41,6 +41,14 @@ fn a_sound_file() {
     }
 }
 
+/// A layout comes with a notebook, too, whoever wrote it: lines that are not there are not counted.
+#[test]
+fn a_first_line_far_behind_the_end_is_found_at_once() {
+    let layout = Layout { first_line: usize::MAX, ..layout() };
+    let problem = read("far.csv", file(0, "").as_bytes(), &layout).unwrap_err().problem;
+    assert_eq!(problem, ReadProblem::FewRows { rows: 0, needed: 8 });
+}
+
 #[test]
 fn samples_without_a_value_name_their_line() {
     for mark in ["NaN", "nan", "inf", "-Inf", "OL", "----", "1.#QNAN", "9.91E37", "-9.9e37", "1e400"] {

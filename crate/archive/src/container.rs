@@ -14,10 +14,11 @@ use rawzip::path::EntryPath;
 use rawzip::time::UtcDateTime;
 use rawzip::{
     CompressionMethod, DataDescriptorOutput, ZipArchive, ZipArchiveWriter, ZipFileHeaderRecord,
-    ZipSliceArchive, ZipSliceEntry, crc32,
+    ZipSliceArchive, ZipSliceEntry,
 };
 
 use super::contents;
+use super::crc::crc32;
 use super::entry::{Entries, Entry};
 use super::error::ArchiveError;
 

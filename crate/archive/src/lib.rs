@@ -6,6 +6,7 @@
 mod entry;
 mod error;
 mod contents;
+mod crc;
 mod container;
 
 pub use container::{LIMITS, Limits, pack, unpack, unpack_wanted, unpack_within};

@@ -1,0 +1,18 @@
+//! The checksum against values that others give, and against what the reader of zips has of its own.
+
+use super::crc32;
+
+/// From memory: catalogues of checksums give the one of the nine digits to tell codes apart; no bytes have 0.
+#[test]
+fn the_digits_have_the_checksum_of_the_catalogues() {
+    assert_eq!(crc32(b"123456789"), 0xcbf4_3926);
+    assert_eq!(crc32(b""), 0);
+}
+
+#[test]
+fn it_is_the_checksum_that_other_packers_write() {
+    let bytes: Vec<u8> = (0..5000_u32).map(|place| (place * place % 251) as u8).collect();
+    for length in [1, 2, 15, 16, 17, 255, 256, 5000] {
+        assert_eq!(crc32(&bytes[..length]), rawzip::crc32(&bytes[..length]), "{length} bytes");
+    }
+}

@@ -2,12 +2,12 @@
 //! under a content security policy that lets nothing else in.
 //!
 //! The file first sets what the page would else fetch, as properties of `globalThis`: its script, each wasm, each worker's
-//! script and the demo notebook of each language, after gzip, in Z85. A few lines then unpack the page's script and
-//! run it; the policy names it by the hash of what is unpacked. The help pages come so too, their styles and pictures
+//! script and the demo notebook of each language, after gzip, in digits of 13 bits to a pair. A few lines then unpack the
+//! page's script and run it; the policy names it by the hash of what is unpacked. The help pages come so too, their styles and pictures
 //! inside; they are opened under the file's own policy (HTML Standard, 7.1.7: a blob's document has that of the page that
 //! made it).
 //! Sources: Content Security Policy Level 3 (hashes, `wasm-unsafe-eval`); RFC 4648 section 4 (base64);
-//! `ZeroMQ` RFC 32 (Z85); RFC 1952 (gzip).
+//! RFC 1952 (gzip).
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
@@ -25,6 +25,12 @@ use crate::{help, html, words};
 const POLICY: &str = "Content-Security-Policy";
 /// Under what name the page's script is handed to the one that runs it.
 const PAGE: &str = "SLOPE_PAGE";
+/// The digits in which bytes stand, as `www/page/packed.js` reads them: what ASCII can print but the space and what means
+/// something in a JavaScript string or could end its script (`"`, `\`, `<`).
+const DIGITS: &[u8; 91] =
+    b"!#$%&'()*+,-./0123456789:;=>?@ABCDEFGHIJKLMNOPQRSTUVWXYZ[]^_`abcdefghijklmnopqrstuvwxyz{|}~";
+/// Bits that a pair of digits holds: 2¹³ is just below 91².
+const PAIR: usize = 13;
 /// Stands for the policy until the hashes of all scripts and styles are known.
 const PLACE: &str = "<!-- policy -->";
 
@@ -38,9 +44,9 @@ pub struct Scripts {
 
 /// What the file hands its scripts.
 pub enum Handed {
-    /// Bytes, after gzip, in Z85.
+    /// Bytes, after gzip, in digits.
     Bytes(Vec<u8>),
-    /// Texts by their names, each after gzip, in Z85.
+    /// Texts by their names, each after gzip, in digits.
     Texts(Vec<(String, String)>),
     /// Pictures by their names, which are compressed by themselves, in base64.
     Pictures(BTreeMap<String, Vec<u8>>),
@@ -141,20 +147,36 @@ fn prelude(name: &str, what: &Handed) -> Result<String> {
     Ok(format!("globalThis.{name}={value};\n"))
 }
 
-/// Bytes after gzip, in Z85 with a digit that tells how many bytes at the end only fill a group of four, as a JavaScript
-/// string literal. Packed as tightly as the format allows: the file is made once and handed on by mail and stick.
+/// Bytes after gzip, in digits, as a JavaScript string literal. Packed as tightly as the format allows: the file is made once
+/// and handed on by mail and stick.
 fn packed(bytes: &[u8]) -> Result<String> {
     let mut tight = Vec::new();
     zopfli::compress(Options::default(), Format::Gzip, bytes, &mut tight)?;
-    let filling = tight.len().next_multiple_of(4) - tight.len();
-    tight.resize(tight.len() + filling, 0);
-    // None of its digits is a quote or a backslash, but together they could spell what ends or nests a script.
-    let text = z85::encode(tight)
-        .replace("</", "<\\/")
-        .replace("<!", "<\\!")
-        .replace("<s", "<\\s")
-        .replace("<S", "<\\S");
-    Ok(format!("\"{text}{filling}\""))
+    Ok(format!("\"{}\"", in_digits(&tight)))
+}
+
+/// Bytes as digits: 13 bits, lowest first, to a pair with the lower digit first; of what is left at the end, up to 6 bits to
+/// one digit.
+fn in_digits(bytes: &[u8]) -> String {
+    let mut text = String::new();
+    let (mut held, mut bits) = (0, 0);
+    for byte in bytes {
+        held |= usize::from(*byte) << bits;
+        bits += 8;
+        if bits >= PAIR {
+            let pair = held % (1 << PAIR);
+            text.extend([DIGITS[pair % DIGITS.len()], DIGITS[pair / DIGITS.len()]].map(char::from));
+            held >>= PAIR;
+            bits -= PAIR;
+        }
+    }
+    if bits > 0 {
+        text.push(DIGITS[held % DIGITS.len()].into());
+    }
+    if bits > PAIR / 2 {
+        text.push(DIGITS[held / DIGITS.len()].into());
+    }
+    text
 }
 
 /// A text as a JavaScript string literal that can stand inside an HTML page.

@@ -2,6 +2,8 @@
 declare global {
   /** The page's script, after gzip, in digits. */
   var SLOPE_PAGE: string | undefined;
+  /** The look of what comes later, after gzip, in digits. */
+  var SLOPE_LATE_STYLE: string | undefined;
   /** The wasm, after gzip, in digits. */
   var SLOPE_CORE: string | undefined;
   /** The script that the workers of the trials run, after gzip, in digits. */

@@ -25,6 +25,8 @@ use crate::{help, html, words};
 const POLICY: &str = "Content-Security-Policy";
 /// Under what name the page's script is handed to the one that runs it.
 const PAGE: &str = "SLOPE_PAGE";
+/// Under what name the page's script is handed the style that it puts in later.
+const LATE: &str = "SLOPE_LATE_STYLE";
 /// The digits in which bytes stand, as `www/page/packed.js` reads them: what ASCII can print but the space and what means
 /// something in a JavaScript string or could end its script (`"`, `\`, `<`).
 const DIGITS: &[u8; 91] =
@@ -115,7 +117,8 @@ pub fn make(
     let mut set = handed.iter().map(|(name, what)| prelude(name, what)).collect::<Result<String>>()?;
     set += &prelude(PAGE, &Handed::Bytes(scripts.page.clone().into_bytes()))?;
     let styles = styles_of_help.iter().map(|style| hash(style)).collect();
-    let mut parts = Parts { folder, prelude: Some(set), scripts, hashes: vec![], styles };
+    let mut parts =
+        Parts { folder, prelude: Some(set), late: String::new(), scripts, hashes: vec![], styles };
     let page = parts.read("index.html")?;
     let page = html::rewrite(&page, |element| parts.inline(element)).context("in index.html")?;
     if parts.prelude.is_some() {
@@ -190,6 +193,8 @@ struct Parts<'a> {
     prelude: Option<String>,
     /// What stands in the place of the page's script.
     scripts: &'a Scripts,
+    /// What comes later, set with it.
+    late: String,
     /// Hashes of all that may run.
     hashes: Vec<String>,
     /// Hashes of the styles.
@@ -220,6 +225,11 @@ impl Parts<'_> {
                     bail!("{href} has an @import or a </style, which can't be inlined");
                 }
                 self.styles.push(hash(&style));
+                // One that is disabled comes later, and may come packed.
+                if link.attribute("disabled").is_some() {
+                    self.late += &prelude(LATE, &Handed::Bytes(style.into_bytes()))?;
+                    return Ok(Some(String::new()));
+                }
                 Ok(Some(format!("<style>{style}</style>")))
             }
             "icon" if href.starts_with("data:") => Ok(None),
@@ -243,7 +253,8 @@ impl Parts<'_> {
             bail!("{source} is not loaded as a module");
         }
         let prelude =
-            self.prelude.take().with_context(|| format!("{source} is a second script; one is enough"))?;
+            self.prelude.take().with_context(|| format!("{source} is a second script; one is enough"))?
+                + &self.late;
         let Scripts { page, start } = self.scripts;
         // The bundler writes neither in a string; HTML would end the script at the one, and not see its end after the other.
         if start.to_lowercase().contains("</script") || start.contains("<!--") {

@@ -47,6 +47,7 @@ export class Ends {
     this.fields = el('div', { class: 'fields' }, this.fraction.root, this.thickness.root);
     /** What is done with the chosen end: it stands below the picture, so that both are in sight. */
     this.chosen = el('div', { hidden: true }, el('p', { class: 'actions' }, this.right, this.off), this.told);
+    board.tools.after(this.chosen);
     this.root = el('details', {}, el('summary', {}, say('pictures-ends-title')), el('p', { class: 'hint' }, say('pictures-ends-hint')),
       el('p', { class: 'actions' }, this.begin, this.drop), this.fields);
   }

@@ -66,7 +66,6 @@ export class Pictures {
     const open = { sheet: () => (this.isProposed() ? undefined : this.sheet()), blob: () => this.seen?.blob };
     this.ends = new Ends(book, this.board, this.proposer, open);
     this.place.ends.append(this.ends.root);
-    this.board.tools.after(this.ends.chosen);
     const written = (/** @type {Node} */ part) => el('fieldset', { class: 'bare', role: 'none', 'data-written': true }, part);
     byId('pictures').append(el('h3', {}, say('pictures-title')), el('p', { class: 'hint' }, say('pictures-hint')), written(this.intake.fields),
       this.intake.status, this.intake.refused, this.chooser.root, written(this.place.root));

@@ -22,6 +22,8 @@ const ARROWS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], Arrow
 const NUDGES = [['left', '←', [-1, 0]], ['up', '↑', [0, -1]], ['down', '↓', [0, 1]], ['right', '→', [1, 0]]];
 /** A finger that moved less than this tapped, CSS pixels. */
 const TAP = 6;
+/** From where on a label beside its mark, up and to the right, might be cut off by the edge of what is seen. */
+const [HIGH, FAR] = [0.15, 0.75];
 /** By what one step narrows what is seen. */
 const NARROWER = 0.7;
 
@@ -382,6 +384,8 @@ class MarkSpot {
     setAttribute(this.root, 'aria-valuetext', say('pictures-place', { x, y, state: say(`pictures-states-${state}`) }));
     setText(this.label, `${labelOf(mark)}${state === 'sought' || state === 'doubted' ? '?' : ''}`);
     const seen = this.board.seen(mark);
+    this.label.classList.toggle('under', seen.y < HIGH);
+    this.label.classList.toggle('before', seen.x > FAR);
     this.root.style.insetInlineStart = `${100 * seen.x}%`;
     this.root.style.insetBlockStart = `${100 * seen.y}%`;
   }

@@ -45,8 +45,11 @@ export class Ends {
       this.send(sheet);
     });
     this.fields = el('div', { class: 'fields' }, this.fraction.root, this.thickness.root);
+    /** What is done with the chosen end: it stands below the picture, so that both are in sight. */
+    this.chosen = el('div', { hidden: true }, el('p', { class: 'actions' }, this.right, this.off), this.told);
+    board.tools.after(this.chosen);
     this.root = el('details', {}, el('summary', {}, say('pictures-ends-title')), el('p', { class: 'hint' }, say('pictures-ends-hint')),
-      el('p', { class: 'actions' }, this.begin, this.right, this.off, this.drop), this.told, this.fields);
+      el('p', { class: 'actions' }, this.begin, this.drop), this.fields);
   }
 
   /** Puts the ends that are not there; they count once all were looked at, moved, or stated as off the screen. */
@@ -105,7 +108,9 @@ export class Ends {
   goOn(sheet) {
     const next = sheet.openEnd();
     setOptional(this.told, next ? say(next.state === 'doubted' ? 'pictures-ends-look' : 'pictures-ends-move') : '');
-    if (next) this.board.focus(next);
+    if (!next) return;
+    this.board.focus(next);
+    for (const part of [this.chosen, this.board.root]) part.scrollIntoView({ block: 'nearest' });
   }
 
   /** @param {Sheet} sheet */
@@ -126,7 +131,9 @@ export class Ends {
   tellState() {
     const sheet = this.open.sheet();
     const end = isEnd(this.board.active.kind) ? sheet?.mark(this.board.active) : undefined;
-    if (!sheet?.openEnd()) setOptional(this.told, '');
+    const isOpen = sheet?.openEnd() !== undefined;
+    if (!isOpen) setOptional(this.told, '');
+    setHidden(this.chosen, !end && !isOpen);
     setHidden(this.begin, !sheet || sheet.hasAllEnds());
     setHidden(this.right, end?.state !== 'doubted');
     setHidden(this.off, !end);

@@ -43,7 +43,9 @@ const GO: &str = r"
 const COLOUR: &str = r"
     const board = document.querySelector('.board-picture');
     if (!board?.checkVisibility() || board.width === 0) return null;
-    const [red, green, blue] = board.getContext('2d').getImageData(board.width * 0.46, board.height * 0.45, 1, 1).data;
+    const copy = new OffscreenCanvas(1, 1).getContext('2d', { willReadFrequently: true });
+    copy.drawImage(board, -Math.round(board.width * 0.46), -Math.round(board.height * 0.45));
+    const [red, green, blue] = copy.getImageData(0, 0, 1, 1).data;
     return [red > 128, green > 128, blue > 128];";
 
 /// A frame found in a video becomes a photo with the reading that the video's name tells: the one that is shown, not the

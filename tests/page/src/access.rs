@@ -66,8 +66,10 @@ const CHECK: &str = "
             + ` [${nodes.length} in all]`)]);";
 
 /// A line for each thing in sight that is too small to hit, or too near to another (WCAG 2.2, 2.5.8), but for what has to stand
-/// where it stands: marks on a picture and planned positions. The checker leaves this rule out unless it is asked for.
+/// where it stands: marks on a picture and planned positions. The checker leaves this rule out unless it is asked for. It takes
+/// what has been scrolled below the head for small, so nothing has.
 const SMALL: &str = "
+    scrollTo(0, 0);
     const hasToBeThere = ({ target }) => document.querySelector(target[0])?.matches('.spot, .handle');
     return axe.run(document, { runOnly: ['target-size'], resultTypes: ['violations'] }).then(({ violations }) => violations
         .flatMap(({ nodes }) => nodes).filter((node) => !hasToBeThere(node)).map(({ target }) => target.join(' ')));";

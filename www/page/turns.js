@@ -14,16 +14,20 @@ const ANSWER = 400;
 const LOOK = 5_000;
 
 /**
- * Speaks with this browser's other windows. Where it has no such channel, as before 2022, they don't hear each other.
+ * Speaks with this browser's other windows. Where it has no such channel, as before 2022, or forbids it together with storage,
+ * they don't hear each other.
  * @param {string} name
  * @param {(message: any) => void} heard
  * @returns {{postMessage: (message: object) => void, close: () => void}}
  */
 export function channelOf(name, heard) {
-  if (!('BroadcastChannel' in globalThis)) return { postMessage() {}, close() {} };
-  const channel = new BroadcastChannel(name);
-  channel.onmessage = ({ data }) => heard(data);
-  return channel;
+  try {
+    const channel = new BroadcastChannel(name);
+    channel.onmessage = ({ data }) => heard(data);
+    return channel;
+  } catch {
+    return { postMessage() {}, close() {} };
+  }
 }
 
 /**

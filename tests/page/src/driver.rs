@@ -146,7 +146,22 @@ impl Browser<'_> {
     /// # Errors
     /// When the browser can't.
     pub fn reload(&self) -> Result<()> {
-        self.driver.wait(self.client.refresh())
+        match self.driver.installed.engine {
+            Engine::Chromium => self.driver.wait(self.client.refresh()),
+            Engine::Firefox => self.reload_from_inside(),
+        }
+    }
+
+    /// As a person has it loaded again: the driver of Firefox goes past the service worker.
+    fn reload_from_inside(&self) -> Result<()> {
+        self.run("window.before = true; setTimeout(() => location.reload())", vec![])?;
+        let begun = Instant::now();
+        // While it is being loaded the page may not answer.
+        while self.run("return window.before ?? null", vec![]).map_or(true, |before| !before.is_null()) {
+            ensure!(begun.elapsed() < PATIENCE, "the page is not loaded again");
+            sleep(Duration::from_millis(50));
+        }
+        Ok(())
     }
 
     /// Runs a script in the page and gives what it returns.

@@ -1,8 +1,8 @@
 //! States that one comes into only by doing something, in French: what is asked of a row and shown of it, a plan with its
 //! warnings and its rehearsal, what is said when nothing can be stored, another window writes or a newer version waits,
 //! files that are refused, marks in doubt, tables that are taken away, what is noticed and offered, what is asked before a seal
-//! is opened and before a computer is left, data sets that were made and their key, keys, replay, history, hand-outs and the
-//! wall view. None has an English word, is too wide for a phone, or breaks a rule of accessibility.
+//! is opened and before a computer is left, data sets that were made and their key, notes, ends of edges, videos, keys, replay,
+//! history, hand-outs and the wall view. None has an English word, is too wide for a phone, or breaks a rule of accessibility.
 
 use anyhow::{Result, ensure};
 use fantoccini::key::Key;
@@ -17,7 +17,7 @@ use crate::host::Host;
 use crate::languages::{CHOOSE, OPEN_ALL, Tables, at_each_width, is_in, prefer_french, press, speak};
 use crate::page::eventually;
 use crate::stage::Stage;
-use crate::{bench, class, names, offline, pictures, storage, traces};
+use crate::{bench, class, names, offline, pictures, storage, traces, video};
 
 /// Presses the first of what a selector names.
 const PRESS: &str = "document.querySelector(arguments[0]).click()";
@@ -271,6 +271,45 @@ pub fn doubted_photos_are_french(stage: &Stage) -> Result<()> {
     page.reads(pictures::SAID, tables.french.says("pictures-doubts-border")?)?;
     page.reads(pictures::DOUBT, "9")?;
     tables.are_french_at(&page, "marks in doubt", pictures::SAID)
+}
+
+/// A note that is written and one that stands, the fields for the instruments, baseline and top of the edges that are marked on
+/// a photo, and a video that is looked through beside those that can't be shown.
+///
+/// # Errors
+/// When something is English, too wide or against a rule.
+pub fn notes_ends_and_videos_are_french(stage: &Stage) -> Result<()> {
+    let tables = Tables::of(stage)?;
+    let page = stage.page()?;
+    speak(&page, "fr")?;
+    page.click(tables.french.says("notes-add")?)?;
+    page.click(tables.french.says("notes-write")?)?;
+    page.sees("#note-problem", tables.french.says("notes-needed")?)?;
+    tables.are_french(&page, "a note that is written")?;
+    page.fill(tables.french.says("notes-text")?, "Le câble a été déplacé.")?;
+    page.click(tables.french.says("notes-write")?)?;
+    page.reads("#readings-table [role=note]", "Le câble a été déplacé.")?;
+    page.browser.run(OPEN_ALL, vec![])?;
+    tables.are_french_at(&page, "a note between the rows", "#readings")?;
+    tables.are_french_at(&page, "the instruments", "#bench-trigger")?;
+
+    let page = stage.blank_page()?;
+    bench::describe_rail(&page)?;
+    pictures::choose(&page, &pictures::series(&page.home, 1)?)?;
+    pictures::is_proposed(&page, 0)?;
+    page.fill("Time per division", pictures::TIME_BASE)?;
+    pictures::look_and_accept(&page, &["Edge A", "Edge B"])?;
+    pictures::marked(&page, 1)?;
+    page.is_saved()?;
+    speak(&page, "fr")?;
+    page.browser.run(PRESS, vec![json!("#readings-table button.jump")])?;
+    page.click(tables.french.says("pictures-ends-title")?)?;
+    page.click(tables.french.says("pictures-ends-mark")?)?;
+    page.reads("body", tables.french.says("pictures-ends-right")?)?;
+    tables.are_french_at(&page, "ends of edges", pictures::SAID)?;
+    page.browser.run(&format!("return (async () => {{ {} }})()", video::DROP), vec![])?;
+    page.reads("#video-title", "1250 mm.webm")?;
+    tables.are_french_at(&page, "a video", "#video-title")
 }
 
 /// A hand-out of which nothing more is asked, and what is asked before everything is removed from a shared computer.

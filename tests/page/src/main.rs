@@ -66,7 +66,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 167] = [
+const TESTS: [(&str, Test); 168] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -170,6 +170,7 @@ const TESTS: [(&str, Test); 167] = [
     ("notices_and_questions_are_french", french::notices_and_questions_are_french),
     ("data_sets_are_french", french::data_sets_are_french),
     ("doubted_photos_are_french", french::doubted_photos_are_french),
+    ("notes_ends_and_videos_are_french", french::notes_ends_and_videos_are_french),
     ("handing_in_is_french", french::handing_in_is_french),
     ("traces_give_c", traces::traces_give_c),
     ("layouts_are_corrected", traces::layouts_are_corrected),

@@ -13,7 +13,7 @@ const STATUS: &str = "#picture-status";
 
 /// Records a video that is red at first and blue later, as the browser itself does it (W3C MediaStream Recording: such a
 /// file does not say how long it is), and drops it beside files that only call themselves one.
-const DROP: &str = r"
+pub(crate) const DROP: &str = r"
     const canvas = document.createElement('canvas');
     [canvas.width, canvas.height] = [320, 240];
     const context = canvas.getContext('2d');

@@ -36,8 +36,8 @@ pub struct Merge {
     pub taken: Vec<Edit>,
     /// What both changed, each otherwise.
     pub clashes: Vec<Clash>,
-    /// Rows of which nobody can tell on which rail they are to be read: only one of the notebooks has theirs, and the other has
-    /// another one of that name. They are read on whichever is kept.
+    /// Rows of which nobody can tell on which rail they are to be read afterwards: only one of the notebooks has theirs, or its
+    /// name is not its alone, and what they call it may be another one's name.
     pub astray: Vec<RowId>,
 }
 

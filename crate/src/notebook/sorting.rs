@@ -53,7 +53,7 @@ pub(super) struct Sorted {
     pub taken: Vec<Edit>,
     /// What both changed, each otherwise.
     pub clashes: Vec<Clash>,
-    /// Rows that may be read on another rail afterwards, and nobody can tell: of theirs only one has that rail.
+    /// Rows of which nobody can tell on which rail they are to be read afterwards.
     pub astray: Vec<RowId>,
 }
 

@@ -2249,6 +2249,11 @@ merge-kept =
         [one] One row here that names no time base keeps the one by which it is read, since there may be another one after merging.
        *[other] { $n } rows here that name no time base keep the one by which they are read, since there may be another one after merging.
     }
+merge-astray =
+    { $n ->
+        [one] Check the rail of row { $rows } after merging: only one of the two notebooks has it, or two rails share its name, and the row may then be read on another rail of that name.
+       *[other] Check the rails of rows { $rows } after merging: only one of the two notebooks has them, or two rails share a name, and the rows may then be read on other rails of that name.
+    }
 merge-differ = Your notebooks differ in what follows. Choose for each what yours keeps.
 merge-agree = Nothing was changed differently in both notebooks.
 merge-clash = Difference { $n } of { $all }

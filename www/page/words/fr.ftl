@@ -2246,6 +2246,11 @@ merge-kept =
         [one] Une ligne d’ici qui ne nomme aucune base de temps garde celle par laquelle elle est lue, car il peut y en avoir une autre après la fusion.
        *[other] { $n } lignes d’ici qui ne nomment aucune base de temps gardent celle par laquelle elles sont lues, car il peut y en avoir une autre après la fusion.
     }
+merge-astray =
+    { $n ->
+        [one] Vérifiez le rail de la ligne { $rows } après la fusion : un seul des deux cahiers l’a, ou deux rails portent son nom, et la ligne peut alors être lue sur un autre rail de ce nom.
+       *[other] Vérifiez les rails des lignes { $rows } après la fusion : un seul des deux cahiers les a, ou deux rails portent le même nom, et les lignes peuvent alors être lues sur d’autres rails de ce nom.
+    }
 merge-differ = Vos cahiers diffèrent en ce qui suit. Choisissez chaque fois ce que le vôtre garde.
 merge-agree = Rien n’a été modifié différemment dans les deux cahiers.
 merge-clash = Différence { $n } sur { $all }

@@ -2443,6 +2443,7 @@ sets-made =
        *[other] { $n } data sets were made. Download both files: the key is kept nowhere else, and sets that are made again have other readings.
     }
 sets-stopped = Stopped. No data set was made.
+sets-no-photo = The photo of the set-up is not kept in this browser, and is in none of them. Add it again, and make them anew.
 sets-off_screen = Row { $row }: the delay does not fit on the simulated screen. Plan a slower time base there, or state a screen of at most 20 divisions.
 sets-too_late = Row { $row }: the delay is longer than 2 µs, and does not fit in a simulated record. Plan nearer positions.
 sets-position = A planned position can’t be read. Correct or remove it in the plan first.

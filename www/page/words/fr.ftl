@@ -2440,6 +2440,7 @@ sets-made =
        *[other] { $n } jeux de données sont prêts. Téléchargez les deux fichiers : la clé n’est gardée nulle part ailleurs, et des jeux refaits ont d’autres lectures.
     }
 sets-stopped = Arrêté. Aucun jeu de données n’a été préparé.
+sets-no-photo = La photo du montage n’est pas conservée dans ce navigateur, et n’est dans aucun d’eux. Ajoutez-la de nouveau, puis recommencez.
 sets-off_screen = Ligne { $row } : le retard ne tient pas sur l’écran simulé. Prévoyez-y une base de temps plus lente, ou déclarez un écran de 20 divisions au plus.
 sets-too_late = Ligne { $row } : le retard dépasse 2 µs et ne tient pas dans un enregistrement simulé. Prévoyez des positions plus proches.
 sets-position = Une position prévue est illisible. Corrigez-la ou retirez-la d’abord dans le plan de mesure.

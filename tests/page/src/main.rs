@@ -66,7 +66,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 169] = [
+const TESTS: [(&str, Test); 170] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -223,6 +223,10 @@ const TESTS: [(&str, Test); 169] = [
     ("budgets_and_notices_of_a_class_are_counted", class::budgets_and_notices_of_a_class_are_counted),
     ("comments_go_back_beside_what_they_are_about", feedback::comments_go_back_beside_what_they_are_about),
     ("comments_of_two_teachers_stand_side_by_side", feedback::comments_of_two_teachers_stand_side_by_side),
+    (
+        "comments_of_a_colleague_stand_beside_ones_own",
+        feedback::comments_of_a_colleague_stand_beside_ones_own,
+    ),
     ("hostile_comments_are_refused", feedback::hostile_comments_are_refused),
     ("comments_are_for_everyone", feedback::comments_are_for_everyone),
     ("partners_merge_their_notebooks", merging::partners_merge_their_notebooks),

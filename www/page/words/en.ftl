@@ -1602,11 +1602,13 @@ class-comments =
 class-general = Comment on the whole
 class-mark = Mark
 class-feedback = Comments and marks
-class-feedback-hint = “Open” a notebook to write beside its sections, rows and answers. What you write lasts as long as this page is open: download it before you close the page. To go on another day, choose these files here again, together with the notebooks. Students open their file like a notebook.
+class-feedback-hint = “Open” a notebook to write beside its sections, rows and answers. What you write lasts as long as this page is open: download it before you close the page. To go on another day, choose these files here again, together with the notebooks. Files of a colleague, chosen here too once your name is there, stand beside yours, to be read. Students open their file like a notebook.
 class-feedback-from = Your name, as students see it
 class-feedback-take = Download all comments (zip)
 class-feedback-take-one = Download these comments
 class-feedback-file = comments
+class-colleague = A colleague
+class-said-by = { $from }: { $brief }
 class-feedback-state =
     { $unsaved ->
         [0] Notebooks with comments or a mark: { $n }. All are downloaded.
@@ -1615,7 +1617,7 @@ class-feedback-state =
 class-feedback-read =
     { $astray ->
         [0] Files with comments: { $n }.
-       *[other] Files with comments: { $n }, of which { $astray } fit no notebook in the table, or one that has comments already.
+       *[other] Files with comments: { $n }, of which { $astray } fit no notebook in the table, or one on which you have written already.
     }
 class-columns-who = Notebook
 class-columns-file = File

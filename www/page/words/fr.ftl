@@ -1599,11 +1599,13 @@ class-comments =
 class-general = Commentaire sur l’ensemble
 class-mark = Note
 class-feedback = Commentaires et notes
-class-feedback-hint = Ouvrez un cahier par « Ouvrir » pour écrire à côté de ses sections, lignes et réponses. Ce que vous écrivez dure tant que cette page est ouverte : téléchargez-le avant de la fermer. Pour continuer un autre jour, choisissez de nouveau ces fichiers ici, avec les cahiers. Les étudiants ouvrent leur fichier comme un cahier.
+class-feedback-hint = Ouvrez un cahier par « Ouvrir » pour écrire à côté de ses sections, lignes et réponses. Ce que vous écrivez dure tant que cette page est ouverte : téléchargez-le avant de la fermer. Pour continuer un autre jour, choisissez de nouveau ces fichiers ici, avec les cahiers. Les fichiers d’un collègue, choisis ici aussi une fois votre nom saisi, se lisent à côté des vôtres. Les étudiants ouvrent leur fichier comme un cahier.
 class-feedback-from = Votre nom, tel que les étudiants le voient
 class-feedback-take = Télécharger tous les commentaires (zip)
 class-feedback-take-one = Télécharger ces commentaires
 class-feedback-file = commentaires
+class-colleague = Un collègue
+class-said-by = { $from } : { $brief }
 class-feedback-state =
     { $unsaved ->
         [0] Cahiers avec commentaires ou note : { $n }. Tout est téléchargé.
@@ -1612,7 +1614,7 @@ class-feedback-state =
 class-feedback-read =
     { $astray ->
         [0] Fichiers de commentaires : { $n }.
-       *[other] Fichiers de commentaires : { $n }, dont { $astray } ne vont avec aucun cahier du tableau, ou avec un cahier déjà commenté.
+       *[other] Fichiers de commentaires : { $n }, dont { $astray } ne vont avec aucun cahier du tableau, ou avec un cahier que vous avez déjà commenté.
     }
 class-columns-who = Cahier
 class-columns-file = Fichier

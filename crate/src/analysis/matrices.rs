@@ -32,8 +32,7 @@ pub fn read(page: &NotebookState, rows: &mut Rows, reader: &mut Reader) -> Resul
             reader.note(place, message!("covariance-own_uncertainty"));
         } else if let Err(message) = blocks.take(stated, &rows.points, reader) {
             reader.note(place, message.clone());
-            let why = || Refusal { id: "covariance".into(), rows: stated.rows.clone(), message };
-            refusal.get_or_insert_with(why);
+            refusal.get_or_insert_with(|| Refusal::new("covariance", message).of_rows(stated.rows.clone()));
         }
     }
     if let Some(refusal) = refusal {

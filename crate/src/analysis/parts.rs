@@ -143,7 +143,7 @@ fn read_stated<'a>(
         _ => None,
     };
     let rail = match typed.rows {
-        Scope::Rail(id) => page.rails.iter().position(|rail| rail.id == id),
+        Scope::Rail(id) => page.rail(id).map(|(index, _)| index),
         _ => None,
     };
     let concerned = |p: &Point| match &typed.rows {

@@ -106,10 +106,10 @@ pub(super) fn following(base: &NotebookState, ours: &NotebookState, theirs: &Not
             |(place, rail): &(usize, &Rail)| rail.name_or_number(*place).eq_ignore_ascii_case(before);
         let mut called = ours.rails.iter().enumerate().filter(is_called);
         let (Some((_, rail)), None) = (called.next(), called.next()) else { return None };
-        let (place, rail) = theirs.rails.iter().enumerate().find(|(_, other)| other.id == rail.id)?;
+        let (place, rail) = theirs.rail(rail.id)?;
         Some(rail.name_or_number(place)).filter(|name| !name.eq_ignore_ascii_case(before))
     };
-    let is_row = |id: RowId| [base, theirs].iter().any(|page| row_of(page, id).is_some());
+    let is_row = |id: RowId| [base, theirs].iter().any(|page| page.row(id).is_some());
     let rows = ours.rows.iter().filter(|row| !is_row(row.id)).filter_map(|row| {
         let text = name(row.text(Cell::Rail))?;
         Some(Edit::SetCell { row: row.id, cell: Cell::Rail, text })
@@ -288,7 +288,7 @@ impl Sorting<'_> {
     fn sort_rows(&mut self, mut highest: u32) {
         let (base, ours, theirs) = (self.base, self.ours, self.theirs);
         for (place, row) in theirs.rows.iter().enumerate() {
-            let (was, here) = (row_of(base, row.id), row_of(ours, row.id));
+            let (was, here) = (base.row(row.id), ours.row(row.id));
             match (was, here) {
                 (None, None) => self.taken.extend(new_row(row.id, row, theirs.rows.get(..place))),
                 (Some(was), None) if same(&texts(row_written(was)), &texts(row_written(row))) => {}
@@ -298,7 +298,7 @@ impl Sorting<'_> {
                 }
                 (_, Some(_)) => {
                     let before = self.clashes.len();
-                    self.sort(&|page| row_of(page, row.id).map_or_else(Vec::new, row_written));
+                    self.sort(&|page| page.row(row.id).map_or_else(Vec::new, row_written));
                     if let Some(clash) = self.clashes.get_mut(before)
                         && !ours.handout.fixes(Piece::Readings)
                     {
@@ -405,10 +405,6 @@ fn rails_turned(first: &[Written], second: &[Written]) -> Vec<Edit> {
         }
     }
     all
-}
-
-fn row_of(page: &NotebookState, id: RowId) -> Option<&Row> {
-    page.rows.iter().find(|row| row.id == id)
 }
 
 /// Everything of a row.

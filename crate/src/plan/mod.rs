@@ -145,8 +145,7 @@ pub fn forecast(page: &NotebookState) -> Result<Prediction, Refusal> {
 
 fn expected(context: &PlanContext, stops: &[PlannedStop]) -> Result<Prediction, Refusal> {
     if stops.len() < 2 {
-        let message = message!("plan-too_few");
-        return Err(Refusal { id: "too_few_rows".into(), rows: Vec::new(), message });
+        return Err(Refusal::new("too_few_rows", message!("plan-too_few")));
     }
     ask_stops(context, stops).map(|asked| asked.prediction)
 }
@@ -194,7 +193,7 @@ fn taken(context: &PlanContext, analysis: &Analysis, positions: &[Position]) -> 
     let (mut rows, mut places) = (Vec::new(), Vec::new());
     for (row, reading) in context.page.rows.iter().zip(&analysis.rows) {
         let Some(distance) = reading.distance.map(|distance| distance.value) else { continue };
-        let rail = context.page.rails.iter().position(|rail| Some(rail.id) == reading.rail);
+        let rail = reading.rail.and_then(|rail| context.page.rail(rail)).map(|(place, _)| place);
         match (&reading.part, rail) {
             (RowPart::Used, _) => rows.push(row.clone()),
             (RowPart::Incomplete { .. }, Some(rail)) => {

@@ -329,8 +329,7 @@ fn all_are_read(readings: &[RowReading]) -> Result<(), Refusal> {
 }
 
 fn not_read(lacks: &RowError) -> Refusal {
-    let message = message!("plan-no_rehearsal", why = lacks.message());
-    Refusal { id: "row_not_read".into(), rows: Vec::new(), message }
+    Refusal::new("row_not_read", message!("plan-no_rehearsal", why = lacks.message()))
 }
 
 /// What a ruler is read to show, to the place of its uncertainty.

@@ -36,7 +36,7 @@ fn doubtful(input: &NoticeInput) -> Vec<Notice> {
     let of = |is: fn(&Flag) -> bool| -> Vec<RowId> {
         let used = input.rows.points.iter().map(|point| point.row);
         used.filter(|id| {
-            let row = input.context.page.rows.iter().find(|row| row.id == *id);
+            let row = input.context.page.row(*id);
             row.is_some_and(|row| flags(row, input.context.page.estimator).any(is))
         })
         .collect()
@@ -102,7 +102,7 @@ fn height_unknown(input: &NoticeInput) -> Option<Notice> {
     let used = input.rows.points.iter().map(|point| point.row);
     let rows: Vec<RowId> = used
         .filter(|id| {
-            let row = input.context.page.rows.iter().find(|row| row.id == *id);
+            let row = input.context.page.row(*id);
             let Some(Evidence::Picture(picture)) = row.and_then(|row| row.evidence.as_ref()) else {
                 return false;
             };

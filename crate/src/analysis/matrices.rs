@@ -83,7 +83,7 @@ impl Blocks {
         if named.len() < n {
             return Err(message!("covariance-row_twice"));
         }
-        let direct = |p: &Point| p.rail.is_none() && p.told == DelaySource::Directly;
+        let direct = |p: &Point| p.rail.is_none() && p.delay_source == DelaySource::Directly;
         if stated.acts_on == CovarianceOf::Both && points.iter().any(|p| !direct(p) && named.contains(&p.row))
         {
             return Err(message!("covariance-not_direct"));

@@ -10,7 +10,7 @@ use crate::message;
 use crate::notebook::{Cell, Notebook, NotebookState, PositionId};
 use crate::plan::ask::Prediction;
 use crate::plan::next::{Next, Why};
-use crate::plan::rehearsal::{RehearsalTruth, truth};
+use crate::plan::rehearsal::{DrawnError, RehearsalTruth, truth};
 use crate::plan::stop::{PlanContext, PlannedStop};
 use crate::plan::{Plan, ProposedStops, To, Warning, forecast, moved, plan};
 use crate::quantity::{DecimalMark, fixed, plain};
@@ -89,9 +89,9 @@ pub fn truth_figures(page: &NotebookState, truth: &RehearsalTruth) -> Vec<Figure
         figure("c", message!("figures-c"), "c₀", "299\u{202f}792\u{202f}458\u{a0}m/s"),
         figure("t0", message!("figures-intercept"), "t₀", format!("{}\u{a0}ns", fixed(truth.t0, -3, mark))),
     ];
-    for (origin, error, u, quantity) in &truth.errors {
-        let sign = if *error < 0.0 { "−" } else { "+" };
-        let value = format!("{sign}{}", with_unit(error.abs(), *quantity, mark));
+    for DrawnError { origin, size, u, quantity } in &truth.errors {
+        let sign = if *size < 0.0 { "−" } else { "+" };
+        let value = format!("{sign}{}", with_unit(size.abs(), *quantity, mark));
         let stated = message!("plan-stated", value = value, u = with_unit(*u, *quantity, mark));
         all.push(figure(&origin.id(), name(page, origin), "", stated));
     }

@@ -1,8 +1,11 @@
 //! The plan in words, figures and places, rounded and with units.
 
+mod types;
+
+mod figures;
+
 use super::budget::{name, with_unit};
 use super::figures::figure;
-use super::plan_types::{ColumnProblem, PlaceView, PlanView, PositionView, ProposedView, TrackView};
 use super::types::Figure;
 use crate::analysis::read::ruler_unit;
 use crate::analysis::{Analysis, Origin, RowPart};
@@ -16,7 +19,8 @@ use crate::plan::{Plan, ProposedStops, To, Warning, forecast, moved, plan};
 use crate::quantity::{DecimalMark, fixed, plain};
 use crate::words::Message;
 
-mod figures;
+use types::ColumnProblem;
+pub use types::{PlaceView, PlanView, PositionView, ProposedView, TrackView};
 
 /// The plan.
 pub fn plan_view(page: &NotebookState, analysis: &Analysis) -> PlanView {
@@ -296,5 +300,5 @@ impl Teller<'_> {
 }
 
 #[cfg(test)]
-#[path = "plan_test.rs"]
+#[path = "mod_test.rs"]
 mod tests;

@@ -1680,7 +1680,7 @@ class-summary =
 class-weighted = weighted mean
 class-weighted-meaning = The mean of all results, each weighted by 1/u². Its uncertainty follows from the stated uncertainties alone. Results with a very small u dominate it.
 class-chi_square = agreement of the results
-class-chi_square-value = { $chi } with ν = { $nu }, p = { $p }
+class-chi_square-value = { $chi } with ν = { $nu }, { $p }
 class-chi_square-meaning = χ² of the results about their weighted mean. A small p says that they scatter more than their uncertainties allow: some of them leave out an effect.
 class-mandel_paule = mean, with scatter between notebooks (Paule–Mandel)
 class-mandel_paule-meaning = τ is the scatter between notebooks that the stated uncertainties leave unexplained. It is chosen so that χ², calculated with it, equals ν. The plot and the column “z, from the class” use this mean.

@@ -1677,7 +1677,7 @@ class-summary =
 class-weighted = moyenne pondérée
 class-weighted-meaning = La moyenne de tous les résultats, chacun pondéré par 1/u². Son incertitude vient des seules incertitudes déclarées. Les résultats dont l’incertitude est très petite en décident.
 class-chi_square = accord des résultats
-class-chi_square-value = { $chi } avec ν = { $nu }, p = { $p }
+class-chi_square-value = { $chi } avec ν = { $nu }, { $p }
 class-chi_square-meaning = χ² des résultats autour de leur moyenne pondérée. Une petite valeur p indique qu’ils se dispersent plus que leurs incertitudes ne le permettent : certains omettent un effet.
 class-mandel_paule = moyenne, avec dispersion entre cahiers (Paule–Mandel)
 class-mandel_paule-meaning = τ est la dispersion entre cahiers que les incertitudes déclarées n’expliquent pas. Il est choisi pour que χ², calculé avec lui, soit égal à ν. Le graphique et la colonne « z, par rapport à la classe » utilisent cette moyenne.

@@ -118,7 +118,7 @@ cautions-local-hint = For teachers. They are shown above the cautions, here and 
 fields-local_rules = Rules of this laboratory
 fields-local_contact = Contact
 cautions-contact = Contact: { $contact }
-cautions-read = Read. This is no permission: start when the person in charge says so.
+cautions-read = I have read this. It is no permission: start when the person in charge says so.
 
 ## What comes next in a notebook without readings
 

@@ -115,7 +115,7 @@ cautions-local-hint = Pour les enseignants. Elles figurent au-dessus des précau
 fields-local_rules = Règles de ce laboratoire
 fields-local_contact = Contact
 cautions-contact = Contact : { $contact }
-cautions-read = Lu. Ceci n’est pas une autorisation : commencez quand la personne responsable le dit.
+cautions-read = J’ai lu ceci. Ce n’est pas une autorisation : commencez quand la personne responsable le dit.
 
 ## Ce qui vient ensuite dans un cahier sans lectures
 

@@ -761,6 +761,7 @@ strike-cancel = Cancel
 ## Line
 
 line-title = Line
+charts-nothing = Once a row is complete, delay against distance is drawn here, with the residuals below.
 line-plot = Delay against distance
 line-residuals = Residuals
 line-figures = The line

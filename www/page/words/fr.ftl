@@ -758,6 +758,7 @@ strike-cancel = Ne pas écarter
 ## Droite
 
 line-title = Droite
+charts-nothing = Dès qu’une ligne du tableau est complète, le retard en fonction de la distance est tracé ici, avec les résidus au-dessous.
 line-plot = Retard en fonction de la distance
 line-residuals = Résidus
 line-figures = La droite

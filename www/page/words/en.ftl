@@ -1802,7 +1802,7 @@ preferences-marks-comma = comma: 1,5
 ## The tour of the demo
 
 tour = Tour of the demo
-tour-offer = This is an example with invented readings: try anything, Undo takes it back.
+tour-offer = The speed of light, measured along three rails: an example with invented readings. Try anything, Undo takes it back.
 tour-start = Take the tour (2 minutes)
 tour-dismiss = Not now
 tour-place = Tour, step { $n } of { $all }

@@ -1799,7 +1799,7 @@ preferences-marks-comma = virgule : 1,5
 ## La visite de la démonstration
 
 tour = Visite de la démonstration
-tour-offer = Ce cahier est un exemple aux lectures inventées : essayez tout, Annuler revient en arrière.
+tour-offer = La vitesse de la lumière, mesurée le long de trois rails : un exemple aux lectures inventées. Essayez tout, Annuler revient en arrière.
 tour-start = Faire la visite (2 minutes)
 tour-dismiss = Pas maintenant
 tour-place = Visite, étape { $n } sur { $all }

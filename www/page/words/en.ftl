@@ -118,7 +118,7 @@ cautions-local-hint = For teachers. They are shown above the cautions, here and 
 fields-local_rules = Rules of this laboratory
 fields-local_contact = Contact
 cautions-contact = Contact: { $contact }
-cautions-read = Read. This is no permission: start when the person in charge says so.
+cautions-read = I have read this. It is no permission: start when the person in charge says so.
 
 ## What comes next in a notebook without readings
 
@@ -761,6 +761,7 @@ strike-cancel = Cancel
 ## Line
 
 line-title = Line
+charts-nothing = Once a row is complete, delay against distance is drawn here, with the residuals below.
 line-plot = Delay against distance
 line-residuals = Residuals
 line-figures = The line
@@ -1680,7 +1681,7 @@ class-summary =
 class-weighted = weighted mean
 class-weighted-meaning = The mean of all results, each weighted by 1/u². Its uncertainty follows from the stated uncertainties alone. Results with a very small u dominate it.
 class-chi_square = agreement of the results
-class-chi_square-value = { $chi } with ν = { $nu }, p = { $p }
+class-chi_square-value = { $chi } with ν = { $nu }, { $p }
 class-chi_square-meaning = χ² of the results about their weighted mean. A small p says that they scatter more than their uncertainties allow: some of them leave out an effect.
 class-mandel_paule = mean, with scatter between notebooks (Paule–Mandel)
 class-mandel_paule-meaning = τ is the scatter between notebooks that the stated uncertainties leave unexplained. It is chosen so that χ², calculated with it, equals ν. The plot and the column “z, from the class” use this mean.
@@ -1801,7 +1802,7 @@ preferences-marks-comma = comma: 1,5
 ## The tour of the demo
 
 tour = Tour of the demo
-tour-offer = This is an example with invented readings: try anything, Undo takes it back.
+tour-offer = The speed of light, measured along three rails: an example with invented readings. Try anything, Undo takes it back.
 tour-start = Take the tour (2 minutes)
 tour-dismiss = Not now
 tour-place = Tour, step { $n } of { $all }
@@ -1855,8 +1856,8 @@ defaults-exact = 0, treated as exact
 number-empty = Nothing is written here. Type a number.
 number-empty_repeat = Repeated reading { $position } is empty. Type a number there, or remove the extra semicolon.
 number-none = “{ $found }” is not a number. Type digits, for example { $example }.
-number-comma = “{ $found }” has a comma, but this notebook uses a decimal point. Write a point, and a space between thousands.
-number-point = “{ $found }” has a point, but this notebook uses a decimal comma. Write a comma, and a space between thousands.
+number-comma = “{ $found }” has a comma, but this notebook uses a decimal point. Write a point, and a space between thousands, or choose the comma in the settings.
+number-point = “{ $found }” has a point, but this notebook uses a decimal comma. Write a comma, and a space between thousands, or choose the point in the settings.
 number-several_marks = “{ $found }” has more than one decimal mark. Keep one.
 number-grouping = “{ $found }” has spaces that do not separate groups of three digits. Remove them. Only repeated readings of an edge may follow one another, separated by semicolons.
 number-exponent = “{ $found }” is not a complete power of ten. Remove it, or write it as e8 or × 10^8.
@@ -2363,7 +2364,7 @@ redone-at = Redone: { $where }
 handout-title = Hand out to a class
 handout-hint = Make a hand-out from this notebook: a copy in which you fix what students may not change, and ask for what you need from them. Your own notebook stays as it is.
 handout-rules = What is fixed, and what is asked for
-handout-rules-hint = Fixed: stays as it is now; neither edits nor Undo change it. Asked for: a notebook without it counts as incomplete. Positions, time bases and readings are fixed in the rows that are here now. Local rules and the contact are always fixed.
+handout-rules-hint = Open: students may change it. Fixed: stays as it is now; neither edits nor Undo change it. Asked for: a notebook without it counts as incomplete. Positions, time bases and readings are fixed in the rows that are here now. Local rules and the contact are always fixed.
 handout-usual = Apply the usual choices
 handout-rules-open = open
 handout-rules-fixed = fixed
@@ -2452,6 +2453,8 @@ sets-notes-photographs = These photos show the screen of a simulated bench. They
 sets-notes-traces = These traces come from a simulated bench. They were drawn for { $who } and for nobody else. Press “Measure again” to take the delays from them.
 posted-begun = You began “{ $title }” here before. This is your notebook, as you left it.
 posted-anew = Begin a new one
+posted-asks = It is a hand-out: what is asked for is listed under “Report”.
+posted-show-asked = Show what is asked for
 posted-refused = The notebook of this address or file was not opened: { $why }
 posted-broken = The link is damaged or cut short. Copy the whole link again from where you got it.
 posted-too_long = The link is longer than { $most } bytes. Ask for the hand-out as a file.

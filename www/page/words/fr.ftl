@@ -115,7 +115,7 @@ cautions-local-hint = Pour les enseignants. Elles figurent au-dessus des précau
 fields-local_rules = Règles de ce laboratoire
 fields-local_contact = Contact
 cautions-contact = Contact : { $contact }
-cautions-read = Lu. Ceci n’est pas une autorisation : commencez quand la personne responsable le dit.
+cautions-read = J’ai lu ceci. Ce n’est pas une autorisation : commencez quand la personne responsable le dit.
 
 ## Ce qui vient ensuite dans un cahier sans lectures
 
@@ -758,6 +758,7 @@ strike-cancel = Ne pas écarter
 ## Droite
 
 line-title = Droite
+charts-nothing = Dès qu’une ligne du tableau est complète, le retard en fonction de la distance est tracé ici, avec les résidus au-dessous.
 line-plot = Retard en fonction de la distance
 line-residuals = Résidus
 line-figures = La droite
@@ -1677,7 +1678,7 @@ class-summary =
 class-weighted = moyenne pondérée
 class-weighted-meaning = La moyenne de tous les résultats, chacun pondéré par 1/u². Son incertitude vient des seules incertitudes déclarées. Les résultats dont l’incertitude est très petite en décident.
 class-chi_square = accord des résultats
-class-chi_square-value = { $chi } avec ν = { $nu }, p = { $p }
+class-chi_square-value = { $chi } avec ν = { $nu }, { $p }
 class-chi_square-meaning = χ² des résultats autour de leur moyenne pondérée. Une petite valeur p indique qu’ils se dispersent plus que leurs incertitudes ne le permettent : certains omettent un effet.
 class-mandel_paule = moyenne, avec dispersion entre cahiers (Paule–Mandel)
 class-mandel_paule-meaning = τ est la dispersion entre cahiers que les incertitudes déclarées n’expliquent pas. Il est choisi pour que χ², calculé avec lui, soit égal à ν. Le graphique et la colonne « z, par rapport à la classe » utilisent cette moyenne.
@@ -1798,7 +1799,7 @@ preferences-marks-comma = virgule : 1,5
 ## La visite de la démonstration
 
 tour = Visite de la démonstration
-tour-offer = Ce cahier est un exemple aux lectures inventées : essayez tout, Annuler revient en arrière.
+tour-offer = La vitesse de la lumière, mesurée le long de trois rails : un exemple aux lectures inventées. Essayez tout, Annuler revient en arrière.
 tour-start = Faire la visite (2 minutes)
 tour-dismiss = Pas maintenant
 tour-place = Visite, étape { $n } sur { $all }
@@ -1852,8 +1853,8 @@ defaults-exact = 0, valeur traitée comme exacte
 number-empty = Rien n’est saisi ici. Saisissez un nombre.
 number-empty_repeat = La lecture répétée { $position } est vide. Saisissez-y un nombre, ou supprimez le point-virgule de trop.
 number-none = « { $found } » n’est pas un nombre. Saisissez des chiffres, par exemple { $example }.
-number-comma = « { $found } » contient une virgule, mais le séparateur décimal de ce cahier est le point. Écrivez un point, et une espace entre les milliers.
-number-point = « { $found } » contient un point, mais le séparateur décimal de ce cahier est la virgule. Écrivez une virgule, et une espace entre les milliers.
+number-comma = « { $found } » contient une virgule, mais le séparateur décimal de ce cahier est le point. Écrivez un point, et une espace entre les milliers, ou choisissez la virgule dans les réglages.
+number-point = « { $found } » contient un point, mais le séparateur décimal de ce cahier est la virgule. Écrivez une virgule, et une espace entre les milliers, ou choisissez le point dans les réglages.
 number-several_marks = « { $found } » contient plus d’un séparateur décimal. Gardez-en un.
 number-grouping = « { $found } » contient des espaces qui ne séparent pas des tranches de trois chiffres. Supprimez-les. Seules des lectures répétées d’un front peuvent se suivre, séparées par des points-virgules.
 number-exponent = « { $found } » n’est pas une puissance de dix complète. Supprimez-la, ou écrivez-la sous la forme e8 ou × 10^8.
@@ -2360,7 +2361,7 @@ redone-at = Rétabli : { $where }
 handout-title = Distribuer à une classe
 handout-hint = Faites de ce cahier un document à distribuer : une copie où vous fixez ce que les étudiants ne peuvent pas changer, et où vous demandez ce qu’il vous faut. Votre cahier reste tel qu’il est.
 handout-rules = Ce qui est fixé et ce qui est demandé
-handout-rules-hint = Fixé : reste tel qu’il est maintenant ; ni modification ni annulation ne l’atteint. Demandé : sans cela, le cahier compte comme incomplet. Les positions, bases de temps et lectures sont fixées dans les lignes qui se trouvent ici maintenant. Les règles locales et le contact sont toujours fixés.
+handout-rules-hint = Libre : les étudiants peuvent le modifier. Fixé : reste tel qu’il est maintenant ; ni modification ni annulation ne l’atteint. Demandé : sans cela, le cahier compte comme incomplet. Les positions, bases de temps et lectures sont fixées dans les lignes qui se trouvent ici maintenant. Les règles locales et le contact sont toujours fixés.
 handout-usual = Appliquer les choix habituels
 handout-rules-open = libre
 handout-rules-fixed = fixé
@@ -2449,6 +2450,8 @@ sets-notes-photographs = Ces photos montrent l’écran d’un banc simulé. Ell
 sets-notes-traces = Ces traces viennent d’un banc simulé. Elles ont été tirées pour { $who } et pour personne d’autre. Appuyez sur « Mesurer de nouveau » pour en tirer les retards.
 posted-begun = Vous avez déjà commencé « { $title } » ici. Voici votre cahier, tel que vous l’avez laissé.
 posted-anew = En commencer un nouveau
+posted-asks = C’est un document distribué : ce qui est demandé figure sous « Rapport ».
+posted-show-asked = Montrer ce qui est demandé
 posted-refused = Le cahier de cette adresse ou de ce fichier n’a pas été ouvert : { $why }
 posted-broken = Le lien est endommagé ou coupé. Copiez de nouveau le lien entier, là où vous l’avez reçu.
 posted-too_long = Le lien dépasse { $most } octets. Demandez le document sous forme de fichier.

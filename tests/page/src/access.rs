@@ -159,6 +159,11 @@ pub fn contrast_is_chosen(stage: &Stage) -> Result<()> {
     const COLOURS: &str =
         "const { color, backgroundColor } = getComputedStyle(document.getElementById('strip'));
         return [color, backgroundColor]";
+    /// A pixel at the corner of a plot: its paper.
+    const PAPER: &str = "const canvas = document.getElementById('line-plot');
+        const copy = new OffscreenCanvas(canvas.width || 1, canvas.height || 1).getContext('2d', { willReadFrequently: true });
+        copy.drawImage(canvas, 0, 0);
+        return [...copy.getImageData(1, 1, 1, 1).data]";
     const BLACK: &str = "rgb(0, 0, 0)";
     const WHITE: &str = "rgb(255, 255, 255)";
     let page = stage.page()?;
@@ -169,12 +174,17 @@ pub fn contrast_is_chosen(stage: &Stage) -> Result<()> {
     page.click("more contrast")?;
     page.click("Close")?;
     eventually("black is on white", colours, |now| *now == json!([BLACK, WHITE]))?;
+    page.turn_to("#line-plot")?;
+    let paper = || page.browser.run(PAPER, vec![]);
+    eventually("the plot is drawn on white", paper, |now| *now == json!([255, 255, 255, 255]))?;
     page.reload()?;
     eventually("it is so again", colours, |now| *now == json!([BLACK, WHITE]))?;
     load_checker(&page)?;
     page.on_each_leaf(|| unbroken(&page)).context("with more contrast, light")?;
     page.wear("dark")?;
     eventually("white is on black", colours, |now| *now == json!([WHITE, BLACK]))?;
+    page.turn_to("#line-plot")?;
+    eventually("the plot is drawn on black", paper, |now| *now == json!([0, 0, 0, 255]))?;
     page.on_each_leaf(|| unbroken(&page)).context("with more contrast, dark")?;
     page.wear("light")?;
     page.click("Settings")?;

@@ -9,7 +9,7 @@ use crate::analysis::{
 };
 use crate::chart::{
     self, Band, BenchPicture, BenchRail, BenchSplice, Carriage, Drawing, FittedLine, HistogramPicture,
-    LinePicture, PlotWindow, PlottedRow, Share, SharesPicture, Theme, Upright,
+    LinePicture, PlotWindow, PlottedRow, Share, SharesPicture, Theme, TracesPicture, Upright,
 };
 use crate::distribution::{
     normal_cdf, normal_density, normal_quantile, student_t_cdf, student_t_density, t_coverage_factor,
@@ -242,6 +242,21 @@ pub fn histogram_picture(outcome: &TrialsResult, decimal_mark: DecimalMark) -> H
     }
 }
 
+/// A drawing as SVG on white paper, as wide as the report's charts; empty where there is no room for it.
+fn on_paper(drawing: Drawing<'_>, height: u32, title: &Message, words: &dyn Words) -> String {
+    chart::svg((PAPER.0, height), &words.say(title), drawing, &Theme::print(), words).unwrap_or_default()
+}
+
+/// Walk against distance as SVG, at the size of the report's charts.
+pub fn walk_chart(page: &NotebookState, walk: &WalkAnalysis, words: &dyn Words) -> String {
+    on_paper(Drawing::Line(&walk_picture(page, walk)), PAPER.1, &message!("traces-walk"), words)
+}
+
+/// Two traces as SVG, at the size of the report's charts.
+pub fn traces_chart(picture: &TracesPicture, words: &dyn Words) -> String {
+    on_paper(Drawing::Traces(picture), PAPER.1, &message!("traces-view"), words)
+}
+
 /// All charts in a form, on white paper, in the words of a table; empty where there is nothing to draw. That of the
 /// trials is drawn where there is an outcome.
 pub fn charts(
@@ -254,13 +269,9 @@ pub fn charts(
     let theme = Theme::print();
     let (width, height) = PAPER;
     // A drawing of this size on a surface in memory has nothing that can fail; an empty one is left out.
-    let drawn = |drawing, height, title: Message| {
-        let size = (width, height);
-        match form {
-            ChartForm::Svg => chart::svg(size, &words.say(&title), drawing, &theme, words),
-            ChartForm::Latex => chart::latex(size, drawing, &theme, words),
-        }
-        .unwrap_or_default()
+    let drawn = |drawing, height, title: Message| match form {
+        ChartForm::Svg => on_paper(drawing, height, &title, words),
+        ChartForm::Latex => chart::latex((width, height), drawing, &theme, words).unwrap_or_default(),
     };
     let line = line_picture(page, analysis);
     let bench = bench_picture(page, analysis);

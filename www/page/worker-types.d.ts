@@ -462,6 +462,20 @@ y: number, };
 /** A place of a notebook. */
 export type Place = { "section": ReportSection } | { "row": number } | { "task": number };
 
+/** What stands in a column of a [`PlotTable`]. */
+export type PlotColumn = {
+/** What it is called. */
+name: Message,
+/** Its unit; empty for texts and pure numbers. */
+unit: string, };
+
+/** What a drawing shows, as a table. */
+export type PlotTable = {
+/** The columns; the first one names the rows. */
+columns: Array<PlotColumn>,
+/** A text for each column. */
+rows: Array<Array<Value>>, };
+
 /** Marks proposed. */
 export type Proposal = {
 /** The grid's corners: from the top left along the time axis, and round. */
@@ -552,7 +566,9 @@ rails: Array<RailSpan>,
 /** In standard uncertainties. */
 normalized: Drawing,
 /** In nanoseconds; none where seals cover all lines. */
-nanoseconds: Drawing | null, };
+nanoseconds: Drawing | null,
+/** Both as a table, a row for each place. */
+table: PlotTable, };
 
 /** What a column holds. */
 export type Role = "time" | "channel_a" | "channel_b" | "ignored";

@@ -66,7 +66,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 168] = [
+const TESTS: [(&str, Test); 171] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -137,11 +137,13 @@ const TESTS: [(&str, Test); 168] = [
     ("the_focus_is_kept", sight::the_focus_is_kept),
     ("nothing_moves", sight::nothing_moves),
     ("a_newcomer_finds_the_way", sight::a_newcomer_finds_the_way),
+    ("a_described_bench_folds", sight::a_described_bench_folds),
     ("leaves_are_turned", sight::leaves_are_turned),
     ("leaves_open_by_their_address", sight::leaves_open_by_their_address),
     ("the_run_is_played_back", watching::the_run_is_played_back),
     ("the_history_is_read", history::the_history_is_read),
     ("a_history_from_elsewhere_is_read", history::a_history_from_elsewhere_is_read),
+    ("the_history_fits_a_phone", history::the_history_fits_a_phone),
     ("the_wall_follows", watching::the_wall_follows),
     ("printing_prints_the_report", watching::printing_prints_the_report),
     ("plots_are_saved", watching::plots_are_saved),
@@ -154,6 +156,7 @@ const TESTS: [(&str, Test); 168] = [
     ("drawings_stand_in_tables", points::drawings_stand_in_tables),
     ("dark_light_and_narrow", looks::dark_light_and_narrow),
     ("contrast_is_chosen", access::contrast_is_chosen),
+    ("results_are_said_once", access::results_are_said_once),
     ("nothing_is_cut_off_when_enlarged", looks::nothing_is_cut_off_when_enlarged),
     ("the_style_guide_shows_the_pieces", screenshots::the_style_guide_shows_the_pieces),
     ("the_language_is_chosen", languages::the_language_is_chosen),

@@ -35,6 +35,7 @@ section-other-notebook = Another notebook was opened before the section “{ $na
 strip-title = Title of the notebook
 strip-title-hint = Give this notebook a title
 strip-no-result = no result yet
+strip-result-said = c is now { $c }
 strip-rows =
     { $all ->
         [one] { $used } of { $all } row included
@@ -1029,6 +1030,8 @@ report-plot-format = File type
 report-take-plot = Download plot
 report-no-plot = There is nothing to draw yet: enter readings first.
 report-no-trials = No trials were made of the notebook as it stands. Run the check, under Uncertainty, first.
+report-no-traces = No traces are shown. Show the traces of a row, under Readings, first.
+report-no-walk = There is no time walk to draw: it needs rows with traces.
 report-drop = Drop here: notebook files are opened; photos and traces are added to rows.
 report-opened = “{ $title }” is open.
 report-not-opened = { $name } was not opened: { $why }
@@ -1726,6 +1729,12 @@ class-residuals-beyond =
         [one] { $n } dot beyond the scale is drawn at its edge.
        *[other] { $n } dots beyond the scale are drawn at its edge.
     }
+class-residuals-position = position
+class-residuals-rows = rows
+class-residuals-smallest = smallest normalized residual
+class-residuals-median = median normalized residual
+class-residuals-largest = largest normalized residual
+class-residuals-median-time = median residual
 class-places-none-shared = No two notebooks with readings of their own have a row at the same position, so positions can’t be compared.
 class-places-none = No position stands out: nowhere are the rows of the notebooks off their lines together by more than chance.
 class-places-some =

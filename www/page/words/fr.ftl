@@ -36,6 +36,7 @@ section-other-notebook = Un autre cahier a été ouvert avant que la section «�
 strip-title = Titre du cahier
 strip-title-hint = Donnez un titre à ce cahier
 strip-no-result = pas encore de résultat
+strip-result-said = c vaut maintenant { $c }
 strip-rows = Lignes retenues : { $used } sur { $all }
 strip-no-notices = aucune remarque
 strip-notices =
@@ -1026,6 +1027,8 @@ report-plot-format = Type de fichier
 report-take-plot = Télécharger le graphique
 report-no-plot = Il n’y a encore rien à tracer : saisissez d’abord des lectures.
 report-no-trials = Aucun essai n’a été fait du cahier tel qu’il est. Lancez d’abord le contrôle, sous Incertitude.
+report-no-traces = Aucune trace n’est affichée. Montrez d’abord les traces d’une ligne, sous Lectures.
+report-no-walk = Il n’y a pas de glissement du front à tracer : il faut des lignes avec des traces.
 report-drop = Déposez ici : les fichiers de cahier sont ouverts ; les photos et les traces sont ajoutées aux lignes.
 report-opened = « { $title } » est ouvert.
 report-not-opened = { $name } n’a pas été ouvert : { $why }
@@ -1723,6 +1726,12 @@ class-residuals-beyond =
         [one] { $n } point hors de l’échelle est au bord.
        *[other] { $n } points hors de l’échelle sont au bord.
     }
+class-residuals-position = position
+class-residuals-rows = lignes
+class-residuals-smallest = plus petit résidu normalisé
+class-residuals-median = résidu normalisé médian
+class-residuals-largest = plus grand résidu normalisé
+class-residuals-median-time = résidu médian
 class-places-none-shared = Il n’y a pas deux cahiers, chacun avec ses propres lectures, qui aient une ligne à la même position : les positions ne peuvent pas être comparées.
 class-places-none = Aucune position ne se distingue : nulle part les lignes des cahiers ne s’écartent ensemble de leurs droites plus que par hasard.
 class-places-some =

@@ -125,16 +125,21 @@ function picture(name) {
 }
 
 /**
- * Fills a canvas; its letters are as much larger as its window is higher.
+ * Fills a canvas; its letters are as much larger as its window is higher. It is drawn on one that stays here: moved into
+ * another window a canvas may become of a class of that window's, which the core's drawings don't take for a canvas.
  * @param {HTMLCanvasElement} canvas
  * @param {(on: HTMLCanvasElement, paper: Paper, pixels: number) => void} draw
  */
 function paint(canvas, draw) {
   const { devicePixelRatio: ratio, innerHeight: height } = canvas.ownerDocument.defaultView ?? window;
-  canvas.width = Math.round(canvas.clientWidth * ratio);
-  canvas.height = Math.round(canvas.clientHeight * ratio);
+  const drawn = el('canvas');
+  for (const each of [canvas, drawn]) {
+    each.width = Math.round(canvas.clientWidth * ratio);
+    each.height = Math.round(canvas.clientHeight * ratio);
+  }
   try {
-    draw(canvas, paperNow(), ratio * Math.max(1, Math.min(height / NATURAL, canvas.clientHeight / NEEDED)));
+    draw(drawn, paperNow(), ratio * Math.max(1, Math.min(height / NATURAL, canvas.clientHeight / NEEDED)));
+    canvas.getContext('2d')?.drawImage(drawn, 0, 0);
   } catch {
     // Too small to draw on, or nothing to draw: it stays empty.
   }

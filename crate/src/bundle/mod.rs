@@ -28,7 +28,7 @@ use litemap::LiteMap;
 
 use crate::analysis::Analysis;
 use crate::drawings::Charts;
-use crate::notebook::{self, Evidence, Notebook, NotebookState, StoredFile};
+use crate::notebook::{self, Evidence, Imprint, Notebook, NotebookState, StoredFile};
 use crate::report::csv::UTF8_MARK;
 use crate::report::exact::{
     budget_numbers, fit_figures, fit_table, readings_numbers, residual_rows, residuals_table,
@@ -103,10 +103,11 @@ pub fn texts(
         residuals_table(&residual_rows(analysis), words),
         budget_numbers(analysis, view, words),
     ];
+    let report = Document::of(view, charts, trials, &Imprint::of(notebook), words);
     let parts = std::iter::once(BundlePart::Metadata(metadata::describe(&tables, words)))
         .chain(tables.into_iter().map(BundlePart::Table))
         .chain(charts.named().map(|(name, svg)| BundlePart::Chart { name, svg: svg.to_owned() }))
-        .chain(std::iter::once(BundlePart::Report(Document::of(view, charts, trials, words).html())));
+        .chain(std::iter::once(BundlePart::Report(report.html())));
     entries(&notebook::write(notebook), parts.collect())
 }
 

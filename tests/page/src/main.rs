@@ -68,7 +68,6 @@ use crate::stage::Stage;
 type Test = fn(&Stage) -> Result<()>;
 
 const TESTS: [(&str, Test); 175] = [
-const TESTS: [(&str, Test); 172] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),

@@ -1046,12 +1046,15 @@ report-entries =
         [one] The history of this notebook holds { $n } entry, stored in notebook.json.
        *[other] The history of this notebook holds { $n } entries, stored in notebook.json.
     }
+report-times = Entries from { $first } to { $last } (UTC).
+report-version = Report made by version { $version } of this page.
+report-digest = Digest of the whole history (SHA-256): { $digest }. After any later change of the history it is another.
 report-default = { $text } (default)
-report-limit = limit ±{ $a }, standard uncertainty { $u }
+report-limit = limit ±{ $a }, u = { $u }
 report-limit-alone = limit ±{ $a }
-report-standard = standard uncertainty { $u }
-report-value-limit = { $value }, default limit ±{ $a }, standard uncertainty { $u }
-report-value-standard = { $value }, standard uncertainty { $u }
+report-standard = u = { $u }
+report-value-limit = { $value }, default limit ±{ $a }, u = { $u }
+report-value-standard = { $value }, u = { $u }
 report-exact = { $u }, treated as exact
 report-not-given = (not stated)
 report-setting = Time base at { $base } per division
@@ -1059,7 +1062,7 @@ report-setting-uncertainty = relative { $u }
 report-shared = { $acts }: { $effect }, { $u }
 report-rail = Rail { $name }
 report-ruler = Ruler
-report-ruler-text = in { $unit }; when the carriage moves away, readings { $sense }
+report-ruler-text = in { $unit }; readings { $sense } outwards
 report-splice = Position, as stated
 report-splices-at_splitter = mark { $mark } lies at the splitter
 report-splices-at_distance = mark { $mark } is { $distance } from the splitter
@@ -1092,7 +1095,7 @@ report-delays-traces =
         [one] Row { $rows }: the edges were timed on recorded traces ({ $how }).
        *[other] Rows { $rows }: the edges were timed on recorded traces ({ $how }).
     }
-report-shares = Shares of the variance of c
+report-shares = Shares of the variance of c, from 1 %
 report-reason = Reason given
 report-notice-rows =
     { $n ->
@@ -1108,6 +1111,7 @@ columns-figures-name = quantity
 columns-figures-symbol = symbol
 columns-figures-value = value
 columns-figures-meaning = meaning
+columns-figures-source = method or source
 columns-budget-component = component
 columns-budget-component-meaning = Where this uncertainty comes from.
 columns-budget-acts_on = acts on
@@ -1153,8 +1157,6 @@ columns-readings-remark-meaning = Remark as typed.
 tables-line = The straight line
 tables-checks = Checks
 tables-budget = Uncertainty budget of c
-tables-budget_figures = Combined uncertainty from the budget
-tables-sourced = { $meaning } ({ $source })
 columns-residuals-distance_m = distance
 columns-residuals-distance_m-meaning = Distance of the carriage from the splitter along the rails.
 columns-residuals-u_distance_m = standard uncertainty of the distance
@@ -1219,16 +1221,16 @@ figures-birge_ratio-meaning = Ratio of the scatter to the stated uncertainties.
 figures-scatter-meaning = No uncertainty is stated, so this scatter is taken as the standard uncertainty of each delay.
 figures-through_zero = slope of a line forced through zero
 figures-through_zero-meaning = For comparison only. It is right only if path lengths, cables and detectors are exactly equal; otherwise their difference enters the speed.
-figures-through_zero-source = Least squares as for the line, with t₀ held at zero
+figures-through_zero-source = As for the line, with t₀ held at zero
 figures-rail_alone = slope on rail { $rail } alone
 figures-rail_alone-meaning = Splices do not affect it. If the rails agree with each other but not with the whole line, a splice is wrong.
-figures-rail_alone-source = Least squares as for the line, with the rows of this rail
+figures-rail_alone-source = As for the line, with the rows of this rail
 figures-too_few_rows = too few rows
 figures-quadratic = quadratic term
 figures-quadratic-meaning = Coefficient a₂ of d² when a quadratic term is added; zero for a straight line. The p-value is the probability of one as large by chance.
-figures-quadratic-source-normal = Least squares as for the line, with a term in d²; p from the standard normal distribution, Z
-figures-quadratic-source-few = Least squares as for the line, with a term in d²; p from Student’s t with ν₂ degrees of freedom, those of the stated uncertainties
-figures-quadratic-source-student = Least squares as for the line, with a term in d²; p from Student’s t with the degrees of freedom left
+figures-quadratic-source-normal = As for the line, with a term in d²; p from the standard normal distribution, Z
+figures-quadratic-source-few = As for the line, with a term in d²; p from Student’s t with ν₂ degrees of freedom, those of the stated uncertainties
+figures-quadratic-source-student = As for the line, with a term in d²; p from Student’s t with the degrees of freedom left
 figures-theil_sen = median slope (Theil–Sen)
 figures-theil_sen-meaning = Median of the slopes of all pairs of rows: a few wrong rows hardly change it.
 figures-other_way = slope from the regression of distance on delay
@@ -1236,7 +1238,7 @@ figures-other_way-meaning = Ordinary least squares with distance and delay excha
 figures-other_way-source = JCGM 100:2008, H.3, with distance and delay exchanged
 figures-decisive_row = slope without row { $row }, which changes it most
 figures-decisive_row-meaning = If one row decides the slope, check that row again.
-figures-decisive_row-source = Least squares as for the line, with { $n ->
+figures-decisive_row-source = As for the line, with { $n ->
         [one] the other row
        *[other] the other { $n } rows
     }

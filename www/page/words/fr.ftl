@@ -1043,12 +1043,15 @@ report-entries =
         [one] L’historique de ce cahier compte { $n } entrée, conservée dans notebook.json.
        *[other] L’historique de ce cahier compte { $n } entrées, conservées dans notebook.json.
     }
+report-times = Entrées du { $first } au { $last } (UTC).
+report-version = Rapport produit par la version { $version } de cette page.
+report-digest = Empreinte de tout l’historique (SHA-256) : { $digest }. Toute modification ultérieure de l’historique en donne une autre.
 report-default = { $text } (par défaut)
-report-limit = limite ±{ $a }, incertitude-type { $u }
+report-limit = limite ±{ $a }, u = { $u }
 report-limit-alone = limite ±{ $a }
-report-standard = incertitude-type { $u }
-report-value-limit = { $value }, limite par défaut ±{ $a }, incertitude-type { $u }
-report-value-standard = { $value }, incertitude-type { $u }
+report-standard = u = { $u }
+report-value-limit = { $value }, limite par défaut ±{ $a }, u = { $u }
+report-value-standard = { $value }, u = { $u }
 report-exact = { $u }, valeur traitée comme exacte
 report-not-given = (non déclaré)
 report-setting = Base de temps à { $base } par division
@@ -1056,7 +1059,7 @@ report-setting-uncertainty = { $u } (relative)
 report-shared = { $acts } : { $effect }, { $u }
 report-rail = Rail { $name }
 report-ruler = Règle
-report-ruler-text = en { $unit } ; quand le chariot s’éloigne, les lectures { $sense }
+report-ruler-text = en { $unit } ; les lectures { $sense } vers l’extérieur
 report-splice = Position, telle que déclarée
 report-splices-at_splitter = la graduation { $mark } est à la lame séparatrice
 report-splices-at_distance = la graduation { $mark } est à { $distance } de la lame séparatrice
@@ -1089,7 +1092,7 @@ report-delays-traces =
         [one] Ligne { $rows } : les fronts ont été datés sur des traces enregistrées ({ $how }).
        *[other] Lignes { $rows } : les fronts ont été datés sur des traces enregistrées ({ $how }).
     }
-report-shares = Parts de la variance de c
+report-shares = Parts de la variance de c, à partir de 1 %
 report-reason = Raison donnée
 report-notice-rows =
     { $n ->
@@ -1105,6 +1108,7 @@ columns-figures-name = grandeur
 columns-figures-symbol = symbole
 columns-figures-value = valeur
 columns-figures-meaning = signification
+columns-figures-source = méthode ou source
 columns-budget-component = composante
 columns-budget-component-meaning = D’où vient cette incertitude.
 columns-budget-acts_on = agit sur
@@ -1150,8 +1154,6 @@ columns-readings-remark-meaning = Observation telle que saisie.
 tables-line = La droite
 tables-checks = Contrôles
 tables-budget = Bilan d’incertitude de c
-tables-budget_figures = Incertitude composée d’après le bilan
-tables-sourced = { $meaning } ({ $source })
 columns-residuals-distance_m = distance
 columns-residuals-distance_m-meaning = Distance du chariot à la lame séparatrice le long des rails.
 columns-residuals-u_distance_m = incertitude-type de la distance
@@ -1216,16 +1218,16 @@ figures-birge_ratio-meaning = Rapport de la dispersion aux incertitudes déclar�
 figures-scatter-meaning = Aucune incertitude n’est déclarée : cette dispersion est prise comme incertitude-type de chaque retard.
 figures-through_zero = pente d’une droite forcée par zéro
 figures-through_zero-meaning = Pour comparaison seulement. Elle n’est juste que si les trajets, les câbles et les détecteurs sont exactement égaux ; sinon, leur différence entre dans la vitesse.
-figures-through_zero-source = Moindres carrés comme pour la droite, avec t₀ maintenu à zéro
+figures-through_zero-source = Comme pour la droite, avec t₀ maintenu à zéro
 figures-rail_alone = pente sur le seul rail { $rail }
 figures-rail_alone-meaning = Les raccords n’agissent pas sur elle. Si les rails s’accordent entre eux mais non avec la droite entière, un raccord est faux.
-figures-rail_alone-source = Moindres carrés comme pour la droite, avec les lignes de ce rail
+figures-rail_alone-source = Comme pour la droite, avec les lignes de ce rail
 figures-too_few_rows = trop peu de lignes
 figures-quadratic = terme quadratique
 figures-quadratic-meaning = Coefficient a₂ de d² quand un terme quadratique est ajouté ; zéro pour une droite. La valeur p est la probabilité d’un coefficient aussi grand par hasard.
-figures-quadratic-source-normal = Moindres carrés comme pour la droite, avec un terme en d² ; p selon la loi normale centrée réduite, Z
-figures-quadratic-source-few = Moindres carrés comme pour la droite, avec un terme en d² ; p selon la loi de Student, t, à ν₂ degrés de liberté, ceux des incertitudes déclarées
-figures-quadratic-source-student = Moindres carrés comme pour la droite, avec un terme en d² ; p selon la loi de Student, t, avec les degrés de liberté restants
+figures-quadratic-source-normal = Comme pour la droite, avec un terme en d² ; p selon la loi normale centrée réduite, Z
+figures-quadratic-source-few = Comme pour la droite, avec un terme en d² ; p selon la loi de Student, t, à ν₂ degrés de liberté, ceux des incertitudes déclarées
+figures-quadratic-source-student = Comme pour la droite, avec un terme en d² ; p selon la loi de Student, t, avec les degrés de liberté restants
 figures-theil_sen = pente médiane (Theil–Sen)
 figures-theil_sen-meaning = Médiane des pentes de toutes les paires de lignes : quelques lignes fausses la changent à peine.
 figures-other_way = pente d’après la régression de la distance sur le retard
@@ -1233,7 +1235,7 @@ figures-other_way-meaning = Moindres carrés ordinaires, distance et retard éch
 figures-other_way-source = JCGM 100:2008, H.3, distance et retard échangés
 figures-decisive_row = pente sans la ligne { $row }, qui la change le plus
 figures-decisive_row-meaning = Si une seule ligne décide de la pente, vérifiez cette ligne.
-figures-decisive_row-source = Moindres carrés comme pour la droite, avec { $n ->
+figures-decisive_row-source = Comme pour la droite, avec { $n ->
         [one] l’autre ligne
        *[other] les { $n } autres lignes
     }

@@ -272,7 +272,9 @@ samples: number, } | { "flag": "few_on_edge",
 /** About how many there are. */
 samples: number, } | { "flag": "flat_top",
 /** Which, V. */
-volts: Digits, } | { "flag": "rough" };
+volts: Digits, } | { "flag": "uneven_steps",
+/** By how much a step differs from the mean one at most, per cent of that. */
+percent: Digits, } | { "flag": "rough" };
 
 /** A notebook of a class, as far as it is compared. */
 export type Given = {

@@ -21,6 +21,9 @@ const BLOCK: usize = 64;
 const SMOOTH: f64 = 0.06;
 /// Heights below so many standard deviations of the noise are flagged as noisy (common practice, no source).
 const NOISY: f64 = 5.0;
+/// Steps that differ by less, as a share of the mean one, are equal for all that an edge shows of it (common practice, no
+/// source).
+const UNEVEN: f64 = 0.01;
 /// Below so many they are no pulse. The gap to the flag is wider than what the noise makes of a height, so that a run
 /// just above the flag loses none of its traces, which would be those that noise made low.
 const NO_PULSE: f64 = 4.0;
@@ -216,6 +219,9 @@ impl<'a> Pulse<'a> {
         }
         if self.height < NOISY * noise.sigma {
             flags.push(Flag::Noisy);
+        }
+        if self.wave.uneven > UNEVEN {
+            flags.push(Flag::UnevenSteps { percent: Digits::of(100.0 * self.wave.uneven, 2) });
         }
         if !noise.correlation.is_empty() {
             flags.push(Flag::CorrelatedNoise { samples: noise.correlation.len() });

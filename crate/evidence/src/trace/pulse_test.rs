@@ -22,7 +22,7 @@ fn pulse(count: usize, begin: usize, height: f64, noise: f64) -> Vec<f64> {
 }
 
 fn find(samples: &[f64]) -> Result<Pulse<'_>, TraceError> {
-    Pulse::find(&Waveform { start: 0.0, step: 0.5, samples })
+    Pulse::find(&Waveform { start: 0.0, step: 0.5, uneven: 0.0, samples })
 }
 
 #[track_caller]
@@ -110,7 +110,7 @@ fn what_is_no_trace() {
     let mut samples = pulse(1_000, 400, 0.8, 0.01);
     samples[77] = f64::NAN;
     assert_eq!(refused(&samples), TraceError::NotFinite { sample: 77 });
-    let wave = Waveform { start: 0.0, step: 0.0, samples: &samples };
+    let wave = Waveform { start: 0.0, step: 0.0, uneven: 0.0, samples: &samples };
     assert_eq!(Pulse::find(&wave).err(), Some(TraceError::Step { step: Digits::of(0.0, 4) }));
 }
 

@@ -77,6 +77,7 @@ fn recording(bytes: &[u8], layout: &Layout) -> Result<Recording, ReadProblem> {
         }
     }
     let Times { start, step, jittered } = times;
+    let uneven = jittered.as_deref().map_or(0.0, |times| unevenness(times, step));
     let channels = taken.into_iter().filter(|column| !column.is_time).filter_map(|column| {
         let described = layout.columns.get(column.column)?;
         let detector = match described.role {
@@ -90,7 +91,7 @@ fn recording(bytes: &[u8], layout: &Layout) -> Result<Recording, ReadProblem> {
         };
         Some(Channel { detector, label: described.label.clone(), samples })
     });
-    Ok(Recording { start, step, channels: channels.collect(), settings: layout.settings.clone() })
+    Ok(Recording { start, step, uneven, channels: channels.collect(), settings: layout.settings.clone() })
 }
 
 /// Where a line begins, counted from 1; the end of the text for one behind it, however far.
@@ -326,8 +327,12 @@ fn advancing(time: &ReadColumn, first_line: usize) -> Result<Times, ReadProblem>
 
 /// Whether times that do not lie at equal steps can be measured by: all steps are like the mean one, and told finely enough.
 fn are_jittered(times: &[f64], mean: f64, digit: f64) -> bool {
-    let is_alike = |pair: &[f64]| (pair[1] - pair[0] - mean).abs() < JITTER * mean;
-    digit <= FINE * mean && times.windows(2).all(is_alike)
+    digit <= FINE * mean && unevenness(times, mean) < JITTER
+}
+
+/// By what share of the mean step one of the steps differs from it at most.
+fn unevenness(times: &[f64], mean: f64) -> f64 {
+    times.windows(2).map(|pair| (pair[1] - pair[0] - mean).abs() / mean).fold(0.0, f64::max)
 }
 
 /// The time before which lies the step that is least like the mean one, the first of several, and the usual step; nothing

@@ -494,6 +494,8 @@ base: number,
 peak: number,
 /** Where the edge leaves the baseline and where it reaches the peak, pixels. */
 ends: [PixelPoint, PixelPoint],
+/** How thick the trace is before its edge, whole pixels; none where too little of it is seen there. */
+thickness: number | null,
 /** The trace's colour over the ground: red, green and blue. */
 colour: [number, number, number],
 /** From 0, a guess, to 1. */

@@ -597,6 +597,7 @@ pictures-marks-b-baseline = Baseline of edge B
 pictures-marks-b-top = Top of edge B
 pictures-fraction = Level as a fraction of the height
 pictures-thickness = Thickness of the trace / px
+pictures-thickness-found = Measured on this photo: { $n } px. State another value if that is wrong.
 pictures-fields-rail = Rail
 pictures-fields-reading = Ruler reading
 pictures-fields-time_base = Time per division

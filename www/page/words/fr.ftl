@@ -594,6 +594,7 @@ pictures-marks-b-baseline = Ligne de base du front B
 pictures-marks-b-top = Sommet du front B
 pictures-fraction = Niveau en fraction de la hauteur
 pictures-thickness = Épaisseur de la trace / px
+pictures-thickness-found = Mesurée sur cette photo : { $n } px. Donnez une autre valeur si elle est fausse.
 pictures-fields-rail = Rail
 pictures-fields-reading = Lecture de la règle
 pictures-fields-time_base = Temps par division

@@ -2076,6 +2076,7 @@ reading-none = No trace file is chosen. Choose one that holds both traces, or on
 reading-third = { $file }: this is a third trace file. Choose one that holds both traces, or one for each detector.
 reading-one = { $file }: this file holds only one trace. Add the file with the trace of the other detector.
 reading-lacks_a = { $file }: no column is marked as the trace of detector A. State which column holds it.
+reading-apart = { $file }: this file does not say at which time its first sample was taken, so its edges can’t be compared with those of { $other }. Save both traces in the same way, with a column of times.
 reading-lacks_b = { $file }: no column is marked as the trace of detector B. State which column holds it.
 
 ## Traces without a delay

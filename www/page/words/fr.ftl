@@ -2073,6 +2073,7 @@ reading-none = Aucun fichier de traces n’est choisi. Choisissez-en un qui cont
 reading-third = { $file } : c’est un troisième fichier de traces. Choisissez-en un qui contient les deux traces, ou un pour chaque détecteur.
 reading-one = { $file } : ce fichier ne contient qu’une trace. Ajoutez le fichier avec la trace de l’autre détecteur.
 reading-lacks_a = { $file } : aucune colonne n’est désignée comme la trace du détecteur A. Indiquez laquelle la contient.
+reading-apart = { $file } : ce fichier ne dit pas à quel instant son premier échantillon a été pris, ses fronts ne peuvent donc pas être comparés à ceux de { $other }. Enregistrez les deux traces de la même façon, avec une colonne de temps.
 reading-lacks_b = { $file } : aucune colonne n’est désignée comme la trace du détecteur B. Indiquez laquelle la contient.
 
 ## Traces sans retard

@@ -152,7 +152,14 @@ impl Bench {
         let a = channel(Detector::A, &self.a, 0.0, 1.0, chance);
         let b = channel(Detector::B, &self.b, delay, light, chance);
         let (start, step) = (digitiser.start, digitiser.step);
-        Recording { start, step, uneven: 0.0, channels: vec![a, b], settings: Vec::new() }
+        Recording {
+            start,
+            is_start_told: true,
+            step,
+            uneven: 0.0,
+            channels: vec![a, b],
+            settings: Vec::new(),
+        }
     }
 }
 

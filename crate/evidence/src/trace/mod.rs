@@ -75,8 +75,10 @@ use serde::{Deserialize, Serialize};
 /// The samples of one file.
 #[derive(Clone, PartialEq, Debug, Default)]
 pub struct Recording {
-    /// Time of the first sample, ns.
+    /// Time of the first sample, ns; 0 where nothing tells it.
     pub start: f64,
+    /// Whether the file tells that time.
+    pub is_start_told: bool,
     /// From one sample to the next, ns; above 0.
     pub step: f64,
     /// By what share of `step` a step of the times in the file differs from it at most, where the samples were carried to

@@ -598,6 +598,7 @@ pictures-marks-b-baseline = Baseline of edge B
 pictures-marks-b-top = Top of edge B
 pictures-fraction = Level as a fraction of the height
 pictures-thickness = Thickness of the trace / px
+pictures-thickness-found = Measured on this photo: { $n } px. State another value if that is wrong.
 pictures-fields-rail = Rail
 pictures-fields-reading = Ruler reading
 pictures-fields-time_base = Time per division
@@ -727,6 +728,7 @@ remarks-few_on_edge = Trace { $trace }: only about { $n ->
        *[other] { $n } samples lie
     } on the edge; faster sampling would help.
 remarks-flat_top = Trace { $trace }: the top is { $volts } V throughout. If that is the largest value the instrument can record, the pulse is clipped and its edge is read too early.
+remarks-uneven_steps = Trace { $trace }: the samples were taken at unequal steps, which differ from the mean one by up to { $percent } %. They were carried to equal steps by their times; the uncertainty allows for it.
 remarks-rough = Trace { $trace }: the uncertainty is more than a tenth of the rise time, so it is itself only roughly known.
 
 ## Files
@@ -1413,6 +1415,12 @@ notice-defaults_only = All uncertainties are still default values.
 notice-defaults_only-look = State how well you could really read the ruler, the splices and the edges.
 notice-walk = The delays are timed at a fixed threshold, and the pulses weaken along the rails: this time walk alone changes v by { $percent } %.
 notice-walk-look = Time the edges at a constant fraction of their amplitude.
+notice-walk_twice =
+    { $n ->
+        [one] The budget has a component for the walk of the fixed threshold, computed from the traces. The stated component “{ $names }” also acts on these delays: if it stands for the same walk, it counts twice.
+       *[other] The budget has a component for the walk of the fixed threshold, computed from the traces. These stated components also act on these delays: { $names }. Any that stands for the same walk counts twice.
+    }
+notice-walk_twice-look = Remove the stated component if it stands for the walk: the computed one follows from the traces. Keep it if it stands for something else.
 notice-second_pulse =
     { $n ->
         [one] The traces of row { $rows } show a second pulse. The first one was measured.
@@ -1445,6 +1453,18 @@ notice-flat_top =
        *[other] On the traces of rows { $rows } the top of a pulse is one and the same value throughout: the pulses may be clipped.
     }
 notice-flat_top-look = The edge of a clipped pulse is read too early. If that value is the largest the instrument can record, record again with a larger range.
+notice-rough =
+    { $n ->
+        [one] On the traces of row { $rows } noise hides so much of an edge that the uncertainty of the delay is itself only roughly known.
+       *[other] On the traces of rows { $rows } noise hides so much of an edge that the uncertainties of the delays are themselves only roughly known.
+    }
+notice-rough-look = Average more pulses, or time the edges by a constant fraction.
+notice-uneven_steps =
+    { $n ->
+        [one] The traces of row { $rows } were sampled at unequal steps. Their samples were carried to equal steps by the times in the file.
+       *[other] The traces of rows { $rows } were sampled at unequal steps. Their samples were carried to equal steps by the times in the files.
+    }
+notice-uneven_steps-look = The remarks beside the traces say by how much the steps differ. If your recorder samples at equal steps, check the column of times.
 notice-height_unknown =
     { $n ->
         [one] In row { $rows }, baseline or top of an edge is off the screen, so its half height is a guess.
@@ -1541,6 +1561,7 @@ repair-exchanged = Exchange the positions of rows { $rows }
 repair-sense = Reverse the direction of the scale of rail “{ $rail }”
 repair-sense-all = Reverse the directions of all scales
 repair-joint = Exchange the readings of the splice of rail “{ $rail }”
+repair-unstated = Remove the component “{ $name }”
 repair-path-mirror = State a mirror on the carriage
 repair-path-detector = State a detector on the carriage
 repair-next-rail =
@@ -2067,6 +2088,7 @@ reading-none = No trace file is chosen. Choose one that holds both traces, or on
 reading-third = { $file }: this is a third trace file. Choose one that holds both traces, or one for each detector.
 reading-one = { $file }: this file holds only one trace. Add the file with the trace of the other detector.
 reading-lacks_a = { $file }: no column is marked as the trace of detector A. State which column holds it.
+reading-apart = { $file }: this file does not say at which time its first sample was taken, so its edges can’t be compared with those of { $other }. Save both traces in the same way, with a column of times.
 reading-lacks_b = { $file }: no column is marked as the trace of detector B. State which column holds it.
 
 ## Traces without a delay

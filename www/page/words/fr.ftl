@@ -595,6 +595,7 @@ pictures-marks-b-baseline = Ligne de base du front B
 pictures-marks-b-top = Sommet du front B
 pictures-fraction = Niveau en fraction de la hauteur
 pictures-thickness = Épaisseur de la trace / px
+pictures-thickness-found = Mesurée sur cette photo : { $n } px. Donnez une autre valeur si elle est fausse.
 pictures-fields-rail = Rail
 pictures-fields-reading = Lecture de la règle
 pictures-fields-time_base = Temps par division
@@ -724,6 +725,7 @@ remarks-few_on_edge = Trace { $trace } : seulement { $n ->
        *[other] { $n } échantillons environ se trouvent
     } sur le front ; un échantillonnage plus rapide aiderait.
 remarks-flat_top = Trace { $trace } : le sommet est à { $volts } V partout. Si c’est la plus grande valeur que l’appareil peut enregistrer, l’impulsion est écrêtée et son front est lu trop tôt.
+remarks-uneven_steps = Trace { $trace } : les échantillons ont été pris à des pas inégaux, qui s’écartent du pas moyen jusqu’à { $percent } %. Ils ont été ramenés à des pas égaux d’après leurs instants ; l’incertitude en tient compte.
 remarks-rough = Trace { $trace } : l’incertitude dépasse un dixième du temps de montée ; elle n’est donc elle-même que grossièrement connue.
 
 ## Fichiers
@@ -1410,6 +1412,12 @@ notice-defaults_only = Toutes les incertitudes sont encore des valeurs par défa
 notice-defaults_only-look = Déclarez avec quelle finesse vous avez vraiment pu lire la règle, les raccords et les fronts.
 notice-walk = Les retards sont datés à un seuil fixe, et les impulsions faiblissent le long des rails : à elle seule, ce glissement du front change v de { $percent } %.
 notice-walk-look = Datez les fronts à une fraction constante de leur amplitude.
+notice-walk_twice =
+    { $n ->
+        [one] Le bilan a une composante pour le glissement du seuil fixe, calculée d’après les traces. La composante déclarée « { $names } » agit aussi sur ces retards : si elle représente le même glissement, il compte deux fois.
+       *[other] Le bilan a une composante pour le glissement du seuil fixe, calculée d’après les traces. Ces composantes déclarées agissent aussi sur ces retards : { $names }. Celle qui représente le même glissement le fait compter deux fois.
+    }
+notice-walk_twice-look = Supprimez la composante déclarée si elle représente le glissement : la composante calculée suit des traces. Gardez-la si elle représente autre chose.
 notice-second_pulse =
     { $n ->
         [one] Les traces de la ligne { $rows } montrent une seconde impulsion. La première a été mesurée.
@@ -1442,6 +1450,18 @@ notice-flat_top =
        *[other] Sur les traces des lignes { $rows }, le sommet d’une impulsion a partout la même valeur : les impulsions peuvent être écrêtées.
     }
 notice-flat_top-look = Le front d’une impulsion écrêtée est lu trop tôt. Si cette valeur est la plus grande que l’appareil peut enregistrer, enregistrez de nouveau avec un calibre plus grand.
+notice-rough =
+    { $n ->
+        [one] Sur les traces de la ligne { $rows }, le bruit cache tant d’un front que l’incertitude du retard n’est elle-même que grossièrement connue.
+       *[other] Sur les traces des lignes { $rows }, le bruit cache tant d’un front que les incertitudes des retards ne sont elles-mêmes que grossièrement connues.
+    }
+notice-rough-look = Moyennez plus d’impulsions, ou datez les fronts à une fraction constante.
+notice-uneven_steps =
+    { $n ->
+        [one] Les traces de la ligne { $rows } ont été échantillonnées à des pas inégaux. Leurs échantillons ont été ramenés à des pas égaux d’après les instants du fichier.
+       *[other] Les traces des lignes { $rows } ont été échantillonnées à des pas inégaux. Leurs échantillons ont été ramenés à des pas égaux d’après les instants des fichiers.
+    }
+notice-uneven_steps-look = Les observations à côté des traces disent de combien les pas diffèrent. Si votre enregistreur échantillonne à pas égaux, vérifiez la colonne des temps.
 notice-height_unknown =
     { $n ->
         [one] Sur la ligne { $rows }, la ligne de base ou le sommet d’un front est hors de l’écran : sa mi-hauteur est une supposition.
@@ -1538,6 +1558,7 @@ repair-exchanged = Échanger les positions des lignes { $rows }
 repair-sense = Inverser le sens de la règle du rail « { $rail } »
 repair-sense-all = Inverser le sens de toutes les règles
 repair-joint = Échanger les lectures du raccord du rail « { $rail } »
+repair-unstated = Supprimer la composante « { $name } »
 repair-path-mirror = Indiquer un miroir sur le chariot
 repair-path-detector = Indiquer un détecteur sur le chariot
 repair-next-rail =
@@ -2064,6 +2085,7 @@ reading-none = Aucun fichier de traces n’est choisi. Choisissez-en un qui cont
 reading-third = { $file } : c’est un troisième fichier de traces. Choisissez-en un qui contient les deux traces, ou un pour chaque détecteur.
 reading-one = { $file } : ce fichier ne contient qu’une trace. Ajoutez le fichier avec la trace de l’autre détecteur.
 reading-lacks_a = { $file } : aucune colonne n’est désignée comme la trace du détecteur A. Indiquez laquelle la contient.
+reading-apart = { $file } : ce fichier ne dit pas à quel instant son premier échantillon a été pris, ses fronts ne peuvent donc pas être comparés à ceux de { $other }. Enregistrez les deux traces de la même façon, avec une colonne de temps.
 reading-lacks_b = { $file } : aucune colonne n’est désignée comme la trace du détecteur B. Indiquez laquelle la contient.
 
 ## Traces sans retard

@@ -12,9 +12,10 @@ use super::edit::Edit;
 use super::log::Notebook;
 use super::merged::MergedLog;
 use super::renumber::{Numbers, numbers_on, renumber};
-use super::sorting::{Clash, Crossed, Pages, Sorted, kept, sorted, write_out};
-use super::state::{BenchField, NotebookState, RowId};
+use super::sorting::{Clash, Crossed, Pages, Sorted, sorted};
+use super::state::{BenchField, Cell, NotebookState, Row, RowId};
 use super::trail::{Lookup, Origin, Origins, Step, Trail, chain, steps};
+use super::written_out::{kept, write_out};
 use crate::words::Message;
 use crate::{errors_as_data, message};
 
@@ -187,7 +188,9 @@ impl Notebook {
             (None, None) => (start.clone(), None),
         };
         let crossed = seen_here.map(|seen| Crossed { began: start.clone(), seen });
-        let mut pages = Pages { base, crossed, ours: ours.clone(), theirs: here(theirs.clone()) };
+        let is_unstated = |row: &&Row| row.id > start.numbered && row.text(Cell::Rail).trim().is_empty();
+        let unstated = ours.rows.iter().filter(is_unstated).map(|row| row.id).collect();
+        let mut pages = Pages { base, crossed, ours: ours.clone(), theirs: here(theirs.clone()), unstated };
         let kept = kept(ours, &pages.theirs, &start);
         pages.each(|page| write_out(page, &start));
         let Sorted { mut taken, clashes, astray } = sorted(pages, numbers.highest);

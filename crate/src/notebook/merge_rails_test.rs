@@ -125,6 +125,21 @@ fn rows_with_fixed_positions_follow() {
     assert_eq!(called(&without_clash(&theirs, &ours)), ["North", ""]);
 }
 
+/// A row that states no rail goes on with the row before it, or with the only rail: it names that where the partner has another
+/// rail, or has that row on another one.
+#[test]
+fn rows_that_state_no_rail_name_it_before_another_one_could_be_meant() {
+    let ours = with(&begun(), [add(6, "30")]);
+    let moved = [cell(2, Cell::Rail, "B"), rename(1, "North")];
+    assert_eq!(called(&without_clash(&ours, &theirs(moved))), ["B", "", "North"]);
+    assert_eq!(called(&without_clash(&ours, &theirs([cell(3, Cell::EdgeA, "2")]))), ["A", "", ""]);
+    let begun = with(&Notebook::new(), [Edit::AddRail(1), Edit::HandOut]);
+    let ours = with(&begun, [add(2, "30")]);
+    let theirs = with(&begun, [Edit::AddRail(2), add(3, "40"), cell(3, Cell::Rail, "2")]);
+    assert_eq!(called(&without_clash(&ours, &theirs)), ["1", "2"]);
+    assert_eq!(called(&without_clash(&theirs, &ours)), ["2", "1"]);
+}
+
 /// Both laid a third rail and called it alike: whether it is the same one nobody can tell, so its rows are named.
 #[test]
 fn rows_on_a_rail_of_one_partner_alone_are_named_where_the_other_has_one_called_so() {

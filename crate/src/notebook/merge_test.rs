@@ -3,7 +3,7 @@
 
 use proptest::prelude::*;
 
-use super::super::sorting::write_out;
+use super::super::written_out::write_out;
 use super::super::*;
 use super::chain;
 

@@ -17,8 +17,8 @@
 //! - [`habits`](mod@habits): what a row goes on with from the rows before it.
 //! - [`log`]: the log, its fold, undo and redo.
 //! - [`paste`](mod@paste): a block from a spreadsheet, as edits; `block`: its lines and cells.
-//! - `trail`, `renumber`, `rails_met`, `sorting`, [`merge`]: a partner’s notebook, merged: how far two logs go
-//!   the same way, its numbers here, its rails, and what it changed.
+//! - `trail`, `renumber`, `rails_met`, `written_out`, `sorting`, [`merge`]: a partner’s notebook, merged: how far two logs go
+//!   the same way, its numbers here, its rails, what its rows do not name, and what it changed.
 //! - `after_seal`: what was changed after a seal was opened.
 //! - `steps`: the log step by step, as it is played back.
 //! - `first_edits`: edits as the first builds wrote them.
@@ -40,6 +40,7 @@ pub mod log;
 mod trail;
 mod renumber;
 mod rails_met;
+mod written_out;
 mod sorting;
 pub mod merge;
 mod after_seal;

@@ -4,16 +4,15 @@
 //! half of it from either would be nobody's reading. What is of one person (student number, cautions read, seal) and what is
 //! prepared of a hand-out is not looked at.
 
-use litemap::LiteMap;
 use serde::Serialize;
 use slope_evidence::border::to_json;
 
 use super::edit::Edit;
-use super::habits::habits;
 use super::handout::{Asks, Piece, TaskId};
 use super::rails_met::{RailNames, astray, call_by, rails_turned, rails_written};
 use super::state::{BenchField, Cell, CovarianceOf, NotebookState, Row, RowId};
 use super::uncertainty::UncertaintyOf;
+use super::written_out::with_habits;
 
 /// Something that both changed, each otherwise.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -44,6 +43,8 @@ pub(super) struct Pages {
     pub crossed: Option<Crossed>,
     pub ours: NotebookState,
     pub theirs: NotebookState,
+    /// Rows here that state no rail, and have one written out on the page.
+    pub unstated: Vec<RowId>,
 }
 
 /// What was found of their differences.
@@ -127,52 +128,6 @@ impl Pages {
     }
 }
 
-/// Writes out by which time base each row is read that is not as it was on the page on which both began, where it names none
-/// and there is only one: there may be others where it is taken over. So it is done with the rail of a row that was begun
-/// since, and with what such a row goes on with from the rows before it, where others stand before it.
-pub(super) fn write_out(page: &mut NotebookState, began: &NotebookState) {
-    let (rail, time_base) = (only_rail(page), only_time_base(page));
-    for place in 0..page.rows.len() {
-        let (before, rest) = page.rows.split_at_mut(place);
-        let Some(row) = rest.first_mut().filter(|row| !began.rows.contains(row)) else { continue };
-        name(row, Cell::TimeBase, time_base.as_deref());
-        if row.id > began.numbered {
-            row.cells = with_habits(row, before);
-            name(row, Cell::Rail, rail.as_deref());
-        }
-    }
-}
-
-/// Writes what a cell is read as, where it is empty.
-fn name(row: &mut Row, cell: Cell, text: Option<&str>) {
-    if let Some(text) = text.filter(|_| row.text(cell).trim().is_empty()) {
-        row.cells.insert(cell, text.to_owned());
-    }
-}
-
-/// What keeps rows of `ours` read by the only time base there is, which they don't name, where `theirs` has others, or
-/// another one. A row that is as it was on the page on which both `began` follows where the only one is changed.
-pub(super) fn kept(ours: &NotebookState, theirs: &NotebookState, began: &NotebookState) -> Vec<Edit> {
-    let (here, there) = (only_time_base(ours), only_time_base(theirs));
-    let Some(text) = here.filter(|text| there.as_ref() != Some(text)) else { return vec![] };
-    let is_unnamed = |row: &&Row| row.text(Cell::TimeBase).trim().is_empty();
-    let stays = |row: &&Row| there.is_none() || !began.rows.contains(row);
-    let rows = ours.rows.iter().filter(is_unnamed).filter(stays);
-    let named = rows.map(|row| Edit::SetCell { row: row.id, cell: Cell::TimeBase, text: text.clone() });
-    named.filter(|edit| edit.may_reach(ours).is_ok()).collect()
-}
-
-/// The rail by which a row is read that names none: the only one on the page.
-fn only_rail(page: &NotebookState) -> Option<String> {
-    if let [rail] = page.rails.as_slice() { Some(rail.name_or_number(0)) } else { None }
-}
-
-/// The time base by which a row is read that names none: the only one on the page.
-fn only_time_base(page: &NotebookState) -> Option<String> {
-    let [setting] = page.settings.as_slice() else { return None };
-    Some(setting.time_per_division.clone()).filter(|text| !text.trim().is_empty())
-}
-
 /// What there is one of on a page.
 const WHOLE: [fn(&NotebookState) -> Edit; 7] = [
     |page| Edit::SetTitle(page.title.clone()),
@@ -242,12 +197,35 @@ impl Sorting<'_> {
                 here.cloned().map(Edit::SetGrid).into_iter().collect()
             });
         }
+        let before = self.taken.len();
         self.sort_rows(highest);
+        self.keep_rails(before);
         self.sort_each(|page| page.notes.iter().map(|one| one.id).collect(), note_written);
         self.sort_answers();
         if self.rails == Fate::Clashes {
             self.sort_rails();
         }
+    }
+
+    /// Has rows here that state no rail name the one that they go on with, where they would go on with another one: rails, or rows
+    /// before them, may be otherwise afterwards. What the partner changed of rows is taken from `place` on, and comes later.
+    fn keep_rails(&mut self, place: usize) {
+        let is_other = |edit: &Edit| {
+            matches!(
+                edit,
+                Edit::SetCell { cell: Cell::Rail, .. } | Edit::StrikeRow { .. } | Edit::RestoreRow(_)
+            )
+        };
+        let of_clashes = self.clashes.iter().flat_map(|clash| &clash.theirs);
+        if self.rails == Fate::Stays && !self.taken.iter().chain(of_clashes).any(is_other) {
+            return;
+        }
+        let Pages { ours, unstated, .. } = self.pages;
+        let stated = unstated.iter().filter_map(|row| {
+            let text = rail_named(ours, *row).filter(|text| !text.is_empty())?.to_owned();
+            Some(Edit::SetCell { row: *row, cell: Cell::Rail, text })
+        });
+        drop(self.taken.splice(place..place, stated));
     }
 
     fn sort_rails(&mut self) {
@@ -455,17 +433,6 @@ fn strike(id: RowId, row: &Row) -> Edit {
         Some(reason) => Edit::StrikeRow { row: id, reason: reason.clone() },
         None => Edit::RestoreRow(id),
     }
-}
-
-/// The cells of a row, and what it goes on with from the rows `before` it.
-fn with_habits(row: &Row, before: &[Row]) -> LiteMap<Cell, String> {
-    let mut cells = row.cells.clone();
-    for (cell, text) in habits(before) {
-        if row.text(cell).trim().is_empty() {
-            cells.insert(cell, text.to_owned());
-        }
-    }
-    cells
 }
 
 /// A new row, at the end, that holds what another does, behind the rows `before` it.

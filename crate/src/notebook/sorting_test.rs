@@ -1,8 +1,9 @@
 //! Three pages held against each other: what is not ours to do is not among what is taken.
 #![expect(clippy::unwrap_used, clippy::panic, reason = "tests")]
 
+use super::super::written_out::{kept, write_out};
 use super::super::*;
-use super::{Pages, Sorted, kept, sorted, write_out};
+use super::{Pages, Sorted, sorted};
 
 fn page(edits: Vec<Edit>) -> NotebookState {
     let mut notebook = Notebook::new();
@@ -15,7 +16,7 @@ fn page(edits: Vec<Edit>) -> NotebookState {
 /// What is found of `theirs` by ours, where nobody merged the other before.
 fn found(base: &NotebookState, ours: &NotebookState, theirs: &NotebookState, highest: u32) -> Sorted {
     let [base, ours, theirs] = [base, ours, theirs].map(NotebookState::clone);
-    sorted(Pages { base, crossed: None, ours, theirs }, highest)
+    sorted(Pages { base, crossed: None, ours, theirs, unstated: vec![] }, highest)
 }
 
 fn taken(edits: Vec<Edit>) -> Sorted {

@@ -138,6 +138,10 @@ fn rows_that_state_no_rail_name_it_before_another_one_could_be_meant() {
     let theirs = with(&begun, [Edit::AddRail(2), add(3, "40"), cell(3, Cell::Rail, "2")]);
     assert_eq!(called(&without_clash(&ours, &theirs)), ["1", "2"]);
     assert_eq!(called(&without_clash(&theirs, &ours)), ["2", "1"]);
+    // The only rail is meant, whatever the row before it calls one that is not there.
+    let gone = with(&begun, [add(2, "30"), cell(2, Cell::Rail, "far"), add(3, "40")]);
+    let theirs = with(&begun, [Edit::AddRail(2), rename(2, "far")]);
+    assert_eq!(called(&without_clash(&gone, &theirs)), ["far", "1"]);
 }
 
 /// Both laid a third rail and called it alike: whether it is the same one nobody can tell, so its rows are named.

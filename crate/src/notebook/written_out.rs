@@ -16,8 +16,8 @@ pub(super) fn write_out(page: &mut NotebookState, began: &NotebookState) {
         let Some(row) = rest.first_mut().filter(|row| !began.rows.contains(row)) else { continue };
         name(row, Cell::TimeBase, time_base.as_deref());
         if row.id > began.numbered {
-            row.cells = with_habits(row, before);
             name(row, Cell::Rail, rail.as_deref());
+            row.cells = with_habits(row, before);
         }
     }
 }

@@ -7,8 +7,8 @@ use super::super::types::Figure;
 use super::Teller;
 use crate::analysis::{Analysis, Quantity};
 use crate::message;
-use crate::plan::Plan;
 use crate::plan::ask::Prediction;
+use crate::plan::{Farthest, FinestStep, Plan};
 use crate::quantity::{fixed, plain};
 
 impl Teller<'_> {
@@ -59,9 +59,9 @@ impl Teller<'_> {
         let told = |id, name, u: Option<f64>, meaning| {
             u.map(|u| figure(id, name, "", self.percent(u)).means(meaning))
         };
-        let faster = what_if.faster.map(|(u, rows)| match rows {
+        let faster = what_if.faster.map(|found| match found.rows {
             0 => message!("plan-none-faster"),
-            rows => message!("plan-faster-rows", u = self.percent(u), rows = rows),
+            rows => message!("plan-faster-rows", u = self.percent(found.relative), rows = rows),
         });
         let [again, rail, floor] = [
             told(
@@ -95,15 +95,16 @@ impl Teller<'_> {
         let factor = self.page.path.factor();
         let speed = format!("{}\u{a0}m/ns", plain(factor / self.context.model.slope, 4, mark));
         let factor = fixed(factor, 0, mark);
-        let reach = found.reach.map(|(period, reach)| {
-            let (reach, period) = (self.metres(reach), format!("{}\u{a0}ns", plain(period, 4, mark)));
+        let reach = found.farthest.map(|Farthest { period, distance }| {
+            let (reach, period) = (self.metres(distance), format!("{}\u{a0}ns", plain(period, 4, mark)));
             let numbers = vec![speed.clone(), period, factor.clone()];
             figure("reach", message!("plan-figures-reach-name"), "d_max", reach.clone())
                 .means(message!("plan-figures-reach-meaning"))
                 .by(equation("d_max", "{v·T}/f", "{#·#}/#", numbers, reach))
         });
-        let step = found.step.map(|(_, u, step)| {
-            let (u, step) = (with_unit(u, Quantity::Time, mark), with_unit(step, Quantity::Length, mark));
+        let step = found.finest.map(|FinestStep { u_delay, distance }| {
+            let u = with_unit(u_delay, Quantity::Time, mark);
+            let step = with_unit(distance, Quantity::Length, mark);
             let numbers = vec![u, speed.clone(), factor.clone()];
             figure("step", message!("plan-figures-step-name"), "Δd", step.clone())
                 .means(message!("plan-figures-step-meaning"))

@@ -13,15 +13,16 @@ export class Charts {
   constructor(book) {
     this.summary = byId('line-summary');
     this.residualSummary = byId('residual-summary');
+    this.nothing = byId('charts-nothing');
     this.lineFigure = byId('line-figure');
     this.residualFigure = byId('residual-figure');
     /** The part of each that is looked at: left, right, bottom and top in shares of the whole. @type {{line?: Float64Array, residuals?: Float64Array}} */
     this.windows = {};
-    this.line = new Plot(/** @type {HTMLCanvasElement} */ (byId('line-plot')), (canvas, dark, pixels) => {
-      book.desk.draw_line(canvas, dark, pixels, tell, this.windows.line);
+    this.line = new Plot(/** @type {HTMLCanvasElement} */ (byId('line-plot')), (canvas, paper, pixels) => {
+      book.desk.draw_line(canvas, paper, pixels, tell, this.windows.line);
     });
-    this.residuals = new Plot(/** @type {HTMLCanvasElement} */ (byId('residual-plot')), (canvas, dark, pixels) => {
-      book.desk.draw_residuals(canvas, dark, pixels, tell, this.windows.residuals);
+    this.residuals = new Plot(/** @type {HTMLCanvasElement} */ (byId('residual-plot')), (canvas, paper, pixels) => {
+      book.desk.draw_residuals(canvas, paper, pixels, tell, this.windows.residuals);
     });
   }
 
@@ -32,7 +33,9 @@ export class Charts {
     this.residuals.show();
     setTold(this.summary, line.summary);
     setTold(this.residualSummary, line.residual_summary);
-    setHidden(this.lineFigure, !rows.some((row) => row.state === 'used'));
+    const isDrawn = rows.some((row) => row.state === 'used');
+    setHidden(this.nothing, isDrawn);
+    setHidden(this.lineFigure, !isDrawn);
     setHidden(this.residualFigure, line.residual_summary === null);
   }
 }

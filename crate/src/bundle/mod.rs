@@ -28,7 +28,7 @@ use litemap::LiteMap;
 
 use crate::analysis::Analysis;
 use crate::drawings::Charts;
-use crate::notebook::{self, Evidence, Notebook, NotebookState, StoredFile};
+use crate::notebook::{self, Evidence, Imprint, Notebook, NotebookState, StoredFile};
 use crate::report::csv::UTF8_MARK;
 use crate::report::exact::{
     budget_numbers, fit_figures, fit_table, readings_numbers, residual_rows, residuals_table,
@@ -86,7 +86,8 @@ pub fn texts(
         entries.push(table_entry(table)?);
     }
     entries.extend(charts.named().map(|(name, svg)| text_entry(format!("{name}.svg"), svg)));
-    entries.push(text_entry(REPORT, Document::of(view, charts, trials, words).html()));
+    let report = Document::of(view, charts, trials, &Imprint::of(notebook), words);
+    entries.push(text_entry(REPORT, report.html()));
     Ok(entries)
 }
 

@@ -6,7 +6,8 @@
 
 use std::fmt::Write as _;
 
-use super::document::{Block, Document, NoticeText, ReportSection, UNSTRUCK};
+use super::block::{Block, NoticeText, ReportSection};
+use super::document::{Document, UNSTRUCK};
 use super::table::{Column, Kind, Table};
 use crate::chart::latex::DRAWN;
 use crate::escape::latex_text;

@@ -1,13 +1,13 @@
 //! The side checks of the line, each in a figure.
 
-use super::figures::{figure, p_equation, with_u};
+use super::figures::{figure, with_u};
 use super::math::{Formula, equation, formula};
 use super::types::Figure;
 use crate::analysis::{Checks, LineAnalysis, MeasuredValue, Tested};
 use crate::line::diagnostics::RunsTest;
 use crate::message;
 use crate::notebook::NotebookState;
-use crate::quantity::{DecimalMark, p_text, plain, plus_minus};
+use crate::quantity::{DecimalMark, p_equation, p_text, plain, plus_minus};
 use crate::words::Value;
 
 /// The checks that the rows allow.

@@ -4,7 +4,9 @@ use super::figures::{degrees_of_freedom, figure, per_cent};
 use super::math::{Formula, equation};
 use super::types::{Field, ProgressView, TrialPlanView, TrialsView};
 use crate::analysis::Analysis;
-use crate::analysis::trials::{MOST, Tally, TrialsError, TrialsResult, Verdict, trial_settings};
+use crate::analysis::trials::{
+    DensityCurve, MOST, Tally, TrialsError, TrialsResult, Verdict, trial_settings,
+};
 use crate::analysis::types::not_given;
 use crate::message;
 use crate::notebook::NotebookState;
@@ -176,7 +178,7 @@ fn verdict(outcome: &TrialsResult, mark: DecimalMark) -> Message {
 }
 
 fn summary(outcome: &TrialsResult, mark: DecimalMark) -> Message {
-    let (c, u, nu) = outcome.curve;
+    let DensityCurve { c, u, degrees_of_freedom: nu } = outcome.curve;
     let curve = if nu.is_none() {
         message!("trials-curve-normal")
     } else {

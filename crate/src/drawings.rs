@@ -2,7 +2,7 @@
 //! and, as SVG or in LaTeX, for the report and the bundle.
 
 use crate::analysis::read::ruler_unit;
-use crate::analysis::trials::TrialsResult;
+use crate::analysis::trials::{DensityCurve, TrialsResult};
 use crate::analysis::{
     Analysis, BudgetComponent, DrawnLine, LineAnalysis, MeasuredValue, RailStand, RowPart, RowReading,
     WalkAnalysis, WalkRow,
@@ -226,7 +226,7 @@ pub fn histogram_picture(outcome: &TrialsResult, decimal_mark: DecimalMark) -> H
     const POINTS: i32 = 120;
     let bins = &outcome.histogram;
     let (width, trials) = (bins.width / MEGA, outcome.summary.trials as f64);
-    let (c, u, nu) = outcome.curve;
+    let DensityCurve { c, u, degrees_of_freedom: nu } = outcome.curve;
     let density = |z: f64| nu.map_or_else(|| normal_density(z), |nu| student_t_density(z, nu)) / (u / MEGA);
     let below = |bin: usize| {
         let z = (bins.from + bin as f64 * bins.width - c) / u;

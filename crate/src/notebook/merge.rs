@@ -127,6 +127,11 @@ impl<'a> Side<'a> {
         came.or_else(|| self.trail().number(origin, &own))
     }
 
+    /// Whether this log goes to the end of what was merged as `log`, or has merged one that does.
+    fn covers(&self, log: &MergedLog) -> bool {
+        self.trail().covers(log) || self.page.merged.iter().any(|known| Trail::kept(known).covers(log))
+    }
+
     /// The page after so many entries.
     fn page_after(&self, entries: usize) -> Result<NotebookState, MergeError> {
         let log = self.notebook.log().iter().take(entries).cloned().collect();
@@ -170,28 +175,10 @@ impl Notebook {
             page
         };
         let (mut ours_here, mut theirs_here) = (ours.clone(), here(theirs.clone()));
-        let mut crossed = None;
-        let mut base = match (seen, was_seen) {
-            (None, None) => start.clone(),
-            (Some((_, entries)), None) => here(their_side.page_after(entries)?),
-            (None, Some((_, entries))) => our_side.page_after(entries)?,
-            (Some((seen, entries)), Some((was_seen, our_entries))) => {
-                let our_page = our_side.page_after(our_entries)?;
-                let their_page = their_side.page_after(entries)?;
-                // Of the two that came later which holds the other.
-                if has_merged(&our_page, seen) {
-                    our_page
-                } else {
-                    crossed = Some(our_page).filter(|_| !has_merged(&their_page, was_seen));
-                    here(their_page)
-                }
-            }
-        };
-        let is_new = |log: &&MergedLog| {
-            !our_side.trail().covers(log) && !ours.merged.iter().any(|known| Trail::kept(known).covers(log))
-        };
+        let (mut base, mut crossed) =
+            last_seen((&our_side, was_seen), (&their_side, seen), &start, &mut here)?;
         let mut carried = Vec::new();
-        for log in theirs.merged.iter().filter(is_new) {
+        for log in theirs.merged.iter().filter(|log| !our_side.covers(log)) {
             let numbers = log.numbers.iter().map(|(there, theirs)| (*there, numbers.here(*theirs))).collect();
             carried.push(Edit::Merged(MergedLog { numbers, ..log.clone() }));
         }
@@ -234,6 +221,33 @@ impl Notebook {
         }
         Err(MergeError::OtherHandout)
     }
+}
+
+/// The last page that both have seen, with the numbers that `here` gives what is the partner's; and the page here that the
+/// partner has seen, where each has merged the other and neither page holds the other's merge. Each side stands with the
+/// merge by which the other knows most of it, and after how many of its entries that ends.
+fn last_seen(
+    (ours, was_seen): (&Side, Option<(&MergedLog, usize)>),
+    (theirs, seen): (&Side, Option<(&MergedLog, usize)>),
+    start: &NotebookState,
+    here: &mut dyn FnMut(NotebookState) -> NotebookState,
+) -> Result<(NotebookState, Option<NotebookState>), MergeError> {
+    Ok(match (seen, was_seen) {
+        (None, None) => (start.clone(), None),
+        (Some((_, entries)), None) => (here(theirs.page_after(entries)?), None),
+        (None, Some((_, entries))) => (ours.page_after(entries)?, None),
+        (Some((seen, entries)), Some((was_seen, our_entries))) => {
+            let our_page = ours.page_after(our_entries)?;
+            let their_page = theirs.page_after(entries)?;
+            // Of the two that came later which holds the other.
+            if has_merged(&our_page, seen) {
+                (our_page, None)
+            } else {
+                let crossed = Some(our_page).filter(|_| !has_merged(&their_page, was_seen));
+                (here(their_page), crossed)
+            }
+        }
+    })
 }
 
 /// Whether `page` holds what was merged as `log`.

@@ -421,17 +421,10 @@ fn bad() -> Result<[(&'static str, Vec<u8>, &'static str); 7]> {
     let lines: Vec<&str> = good.lines().collect();
     let unequal =
         [lines.get(..700).context("lines")?, lines.get(705..).context("lines")?].concat().join("\n");
-    let nan: Vec<String> = lines
-        .iter()
-        .enumerate()
-        .map(|(at, line)| {
-            if at == 900 {
-                line.rsplit_once(',').map_or("", |(rest, _)| rest).to_owned() + ",NaN"
-            } else {
-                (*line).to_owned()
-            }
-        })
-        .collect();
+    let (before, _) = lines.get(900).and_then(|line| line.rsplit_once(',')).context("a line of numbers")?;
+    let no_number = format!("{before},NaN");
+    let mut nan = lines.clone();
+    *nan.get_mut(900).context("lines")? = &no_number;
     let bytes: Vec<u8> = (0..=255).cycle().take(4000).collect();
     Ok([
         ("no pulse.csv", of(usual, 1e-6).into_bytes(), "no pulse"),

@@ -4,10 +4,9 @@ use anyhow::Result;
 use fantoccini::key::Key;
 use serde_json::json;
 
-use crate::bench::describe_rail;
 use crate::names;
 use crate::page::eventually;
-use crate::pictures::{FOCUS, TIME_BASE, choose, is_proposed, look_and_accept, marked, series};
+use crate::pictures::{FOCUS, first_is_marked};
 use crate::stage::Stage;
 
 /// What a mark says of where it is and how it came there; nothing where there is none.
@@ -22,13 +21,7 @@ const ENDS: [&str; 4] = ["Baseline of edge A", "Top of edge A", "Baseline of edg
 /// # Errors
 /// When it is otherwise.
 pub fn ends_of_edges_give_their_level(stage: &Stage) -> Result<()> {
-    let page = stage.blank_page()?;
-    describe_rail(&page)?;
-    choose(&page, &series(&page.home, 1)?)?;
-    is_proposed(&page, 0)?;
-    page.fill("Time per division", TIME_BASE)?;
-    look_and_accept(&page, &["Edge A", "Edge B"])?;
-    marked(&page, 1)?;
+    let page = first_is_marked(stage, 1)?;
     let delay = || page.text(&format!("{}:nth-of-type(1) td.output.delay", names::ROWS));
     let before = eventually("the row has a delay", delay, |delay| !delay.is_empty())?;
     page.click("Baseline and top of the edges")?;

@@ -13,10 +13,10 @@ use crate::stage::Stage;
 const STATE: &str =
     "return document.querySelector(`.spot[aria-label=\"${arguments[0]}\"]`)?.ariaValueText ?? ''";
 
-const ENDS: [&str; 4] = ["Baseline of edge A", "Top of edge A", "Baseline of edge B", "Top of edge B"];
+const ENDS: [&str; 4] = ["Edge A: baseline", "Edge A: top", "Edge B: baseline", "Edge B: top"];
 
-/// The ends of both edges count once all four were looked at or moved, by keys alone; one that is stated as off the screen is a
-/// notice; without them the row is as before.
+/// The ends of both edges, of which the chosen one has its name beside it, count once all four were looked at or moved, by keys
+/// alone; one that is stated as off the screen is a notice; without them the row is as before.
 ///
 /// # Errors
 /// When it is otherwise.
@@ -35,6 +35,7 @@ pub fn ends_of_edges_give_their_level(stage: &Stage) -> Result<()> {
         says(name, "in doubt")?;
     }
     let [first, second, third, last] = ENDS;
+    page.sees(".spot.chosen > .spot-label", first)?;
     page.browser.run(FOCUS, vec![json!(first)])?;
     page.press(Key::Enter)?;
     says(first, "looked at")?;
@@ -48,7 +49,7 @@ pub fn ends_of_edges_give_their_level(stage: &Stage) -> Result<()> {
     for name in ENDS {
         says(name, "accepted")?;
     }
-    page.browser.run(FOCUS, vec![json!("Top of edge B")])?;
+    page.browser.run(FOCUS, vec![json!("Edge B: top")])?;
     page.click("Off the screen")?;
     page.reads("#delays-notices", "is off the screen")?;
     page.click("Remove baseline and top")?;

@@ -118,7 +118,7 @@ pub fn comments_of_two_teachers_are_french(stage: &Stage) -> Result<()> {
     let page = stage.page()?;
     speak(&page, "fr")?;
     page.open_file(&page.home.write("green.json", &better)?)?;
-    page.reads(names::MESSAGE, "Aucun cahier d’ici ne commence comme lui")?;
+    page.reads(names::MESSAGE, "Ce cahier n’est pas dans ce navigateur")?;
     tables.are_french_at(&page, "comments on a notebook that is not here", "#readings")
 }
 

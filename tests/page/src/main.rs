@@ -49,9 +49,11 @@ mod screenshots;
 mod storage;
 mod french;
 mod french_class;
+mod french_told;
 mod history;
 mod watching;
 mod windows;
+mod french_alarms;
 
 use std::env;
 use std::path::{Path, PathBuf};
@@ -67,7 +69,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 175] = [
+const TESTS: [(&str, Test); 182] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -168,7 +170,8 @@ const TESTS: [(&str, Test); 175] = [
     ("a_report_has_its_own_language", languages::a_report_has_its_own_language),
     ("what_is_asked_of_a_row_is_french", french::what_is_asked_of_a_row_is_french),
     ("plan_and_rehearsal_are_french", french::plan_and_rehearsal_are_french),
-    ("alarms_are_french", french::alarms_are_french),
+    ("alarms_are_french", french_alarms::alarms_are_french),
+    ("losses_are_told_in_french", french_alarms::losses_are_told_in_french),
     ("refused_files_are_french", french::refused_files_are_french),
     ("tables_are_taken_away_in_french", french::tables_are_taken_away_in_french),
     ("notices_and_questions_are_french", french::notices_and_questions_are_french),
@@ -180,6 +183,12 @@ const TESTS: [(&str, Test); 175] = [
     ("notes_ends_and_videos_are_french", french::notes_ends_and_videos_are_french),
     ("layouts_and_set_up_photos_are_french", french::layouts_and_set_up_photos_are_french),
     ("handing_in_is_french", french::handing_in_is_french),
+    ("the_list_of_notebooks_is_french", french_told::the_list_of_notebooks_is_french),
+    ("what_is_told_in_passing_is_french", french_told::what_is_told_in_passing_is_french),
+    ("trials_are_french", french_told::trials_are_french),
+    ("photos_and_traces_are_asked_about_in_french", french_told::photos_and_traces_are_asked_about_in_french),
+    ("every_kind_of_component_is_french", french_told::every_kind_of_component_is_french),
+    ("ways_to_hand_out_are_french", french_told::ways_to_hand_out_are_french),
     ("traces_give_c", traces::traces_give_c),
     ("layouts_are_corrected", traces::layouts_are_corrected),
     ("layout_numbers_are_read_as_typed", traces::layout_numbers_are_read_as_typed),

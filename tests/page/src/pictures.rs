@@ -403,6 +403,21 @@ pub fn look_and_accept(page: &Page, doubted: &[&str]) -> Result<()> {
     Ok(())
 }
 
+/// A notebook with a run of so many pictures, the first of which is marked.
+///
+/// # Errors
+/// When it does not come to that.
+pub(crate) fn first_is_marked(stage: &Stage, count: usize) -> Result<Page<'_>> {
+    let page = stage.blank_page()?;
+    describe_rail(&page)?;
+    choose(&page, &series(&page.home, count)?)?;
+    is_proposed(&page, 0)?;
+    page.fill("Time per division", TIME_BASE)?;
+    look_and_accept(&page, &["Edge A", "Edge B"])?;
+    marked(&page, 1)?;
+    Ok(page)
+}
+
 pub(crate) fn marked(page: &Page, count: usize) -> Result<()> {
     page.reads(COUNT, &format!("{count} of "))?;
     Ok(())

@@ -167,8 +167,8 @@ apparatus-lines-mirror =
        *[other] { $n } rails: { $rails }. A mirror on the carriage
     }
 apparatus-drawing = The bench, to scale
-fields-instruments = Instruments with their identities
-fields-cables = Cables with their identities
+fields-instruments = Instruments, with types and serial numbers
+fields-cables = Cables, with lengths and labels
 fields-fixed_arm = Fixed arm
 fields-trigger = Trigger
 fields-edge_fraction = Fraction of their height at which edges are read
@@ -246,7 +246,7 @@ splice-remove-pair = Remove position { $n }
 ## Settings of the time base
 
 settings-title = Time base settings
-settings-hint = Only if one setting of the time base has its own uncertainty. All rows at that setting share it.
+settings-hint = Needed only if one setting of the time base has its own uncertainty. All rows at that setting share it.
 settings-add = Add a setting
 settings-legend = Setting { $n }
 settings-time = Time per division
@@ -585,17 +585,17 @@ pictures-states-sought = not found
 pictures-states-set = moved by hand
 pictures-states-taken = accepted
 pictures-ends-title = Baseline and top of the edges
-pictures-ends-hint = Where pulses differ in height, run into each other or leave the screen, half height is a guess. Mark for each edge where the trace leaves its baseline and where it reaches its top, or state that it is off the screen. The level is then drawn: put the mark of the edge where the trace crosses it. How far the level may be off enters the uncertainty.
+pictures-ends-hint = Where pulses differ in height, run into each other or leave the screen, half height is a guess. Mark for each edge where the trace leaves its baseline and where it reaches its top, or state that one of them is off the screen. The level is then drawn: put the mark of the edge where the trace crosses it. How far the level may be off enters the uncertainty.
 pictures-ends-mark = Mark baseline and top
 pictures-ends-move = Move this mark to its position, or press “Off the screen”. Baseline and top count once all four are done.
 pictures-ends-look = Check this mark: move it, press “The mark is right” (or Enter), or press “Off the screen”. Baseline and top count once all four are done.
 pictures-ends-right = The mark is right
 pictures-ends-off = Off the screen
 pictures-ends-drop = Remove baseline and top
-pictures-marks-a-baseline = Baseline of edge A
-pictures-marks-a-top = Top of edge A
-pictures-marks-b-baseline = Baseline of edge B
-pictures-marks-b-top = Top of edge B
+pictures-marks-a-baseline = Edge A: baseline
+pictures-marks-a-top = Edge A: top
+pictures-marks-b-baseline = Edge B: baseline
+pictures-marks-b-top = Edge B: top
 pictures-fraction = Level as a fraction of the height
 pictures-thickness = Thickness of the trace / px
 pictures-thickness-found = Measured on this photo: { $n } px. State another value if that is wrong.
@@ -649,7 +649,7 @@ traces-stopped =
         [one] Stopped. { $n } position was measured and added to the readings. It uses its own threshold until all are measured again.
        *[other] Stopped. { $n } positions were measured and added to the readings. Each uses its own threshold until all are measured again.
     }
-traces-undo = One undo removes them all.
+traces-undo = “Undo” removes them all at once.
 traces-refused-title = Not added:
 traces-more = and { $n } more.
 traces-of-file = { $name }: { $why }
@@ -870,7 +870,7 @@ budget-names-screen = edge readings on the screen
 budget-names-repeats = scatter of repeated readings
 budget-names-marks = marks of the edges on photos
 budget-names-traces = noise of the traces
-budget-names-walk = walk of the fixed threshold
+budget-names-walk = time walk at the fixed threshold
 budget-names-delays = delays entered
 budget-names-matrices = stated covariance matrices
 budget-names-scatter = scatter about the line
@@ -903,7 +903,7 @@ budget-remarks-shift = It shifts every distance or every delay in the line by th
 budget-remarks-no_angle = No angle is stated.
 budget-remarks-angle = At an angle θ the light’s path is shorter (wide beam) or longer (thin beam that is followed) than the distance read, by the fraction θ²/2. Half of the largest possible effect is corrected; the rest is taken as rectangular.
 budget-remarks-air = The stated air is too near the end of the range of the equations: its uncertainty can’t be given.
-budget-remarks-walk = A smaller pulse crosses a fixed threshold later, and nothing corrects for it: the slope of the difference from constant fraction, together with its own uncertainty, is taken as a standard uncertainty (Phillips, Eberhardt and Parry 1997). With constant fraction this component goes.
+budget-remarks-walk = A smaller pulse crosses a fixed threshold later, and nothing corrects for it: the slope of the difference from constant fraction, together with its own uncertainty, is taken as a standard uncertainty (Phillips, Eberhardt and Parry 1997). With constant fraction this component disappears.
 budget-remarks-shared = Part of the fit’s covariance matrix, common to its rows: more rows do not reduce it.
 budget-remarks-scatter = Taken from the residuals instead of the stated uncertainties of the rows.
 budget-remarks-matrices = Part of the fit’s covariance matrix, as stated.
@@ -1016,7 +1016,7 @@ report-language = Language of the report
 report-blocked = The browser did not allow a new tab. The report was offered as a file instead.
 report-latex = Download report in LaTeX
 report-markdown = Download report in Markdown (.zip)
-report-forms-hint = To go on writing: LaTeX as one file, Markdown with its plots beside it.
+report-forms-hint = To continue writing: LaTeX as one file, Markdown with its plots in separate files.
 report-bundle = Download bundle (.zip)
 report-bundle-hint = The whole notebook with tables, plots and report. It can be opened again here.
 report-tables = Readings table
@@ -1217,7 +1217,7 @@ figures-chi_square-meaning = Sum of the squared residuals r, relative to their s
 figures-chi_square-source = ISO/TS 28037:2010, 10.3
 figures-p_value-meaning = Probability of a larger χ² by chance. Below { $low } the rows scatter more than stated, above { $high } less.
 figures-p_value-source = ISO/TS 28037:2010, 6.3; upper tail of the chi-squared distribution with ν degrees of freedom
-figures-p_value-few = Some uncertainties come from few repeats and are uncertain themselves, with ν₂ = { $below } degrees of freedom: χ²/ν is then compared with F, not χ² with the chi-squared distribution, which would call too many sound benches poor.
+figures-p_value-few = Some uncertainties come from few repeats and are uncertain themselves, with ν₂ = { $below } degrees of freedom: χ²/ν is then compared with F, not χ² with the chi-squared distribution, which would find fault with too many sound measurements.
 figures-p_value-few-source = upper tail of the F distribution with ν and ν₂ degrees of freedom (Draper and Smith 1998, 2.1); ν₂ by Satterthwaite 1946, each source with its share in ν
 figures-birge_ratio-meaning = Ratio of the scatter to the stated uncertainties.
 figures-scatter-meaning = No uncertainty is stated, so this scatter is taken as the standard uncertainty of each delay.
@@ -1343,7 +1343,7 @@ tables-note = The files are in UTF-8 and begin with a byte order mark. An apostr
 
 notices-weights-grave = Serious
 notices-weights-look = Check
-notices-weights-know = Note
+notices-weights-know = Good to know
 notices-lead = { $weight }.
 notices-more = and { $n } more
 notices-row = row { $n }
@@ -1471,7 +1471,7 @@ notice-height_unknown =
        *[other] In rows { $rows }, baseline or top of an edge is off the screen, so its half height is a guess.
     }
 notice-height_unknown-look = Take the photo again with both pulses whole on the screen. If that is not possible, state a larger uncertainty of the marks.
-notice-grid_bent = A check mark is { $off } div from where the corner marks put it: a mark is wrong, or the lens distorts the photo. It enters the uncertainty of every row read against that grid.
+notice-grid_bent = A check of the lens is { $off } div from where the corner marks put it: a mark is wrong, or the lens distorts the photo. It enters the uncertainty of every row read against that grid.
 notice-grid_bent-look = Check the corner marks. If they are right, take the photo from farther away.
 notice-few_rows =
     { $n ->
@@ -1597,7 +1597,7 @@ class-passed-over =
        *[other] { $n } other files do not have the names of notebook files and were not read.
     }
 class-no_notebook = There is no notebook in this zip. Choose a bundle as it was downloaded, or a zip of such bundles.
-class-deep = This zip lies in a zip that lies in another. Unpack the outer one first.
+class-deep = This zip is inside a zip that is inside another one. Unpack the outer one first.
 class-crashed = The calculation of this notebook ended unexpectedly. Open it by itself to see more.
 class-incomplete =
     { $n ->
@@ -1627,8 +1627,8 @@ class-comments =
        *[other] { $n } comments
     }
 class-general = Comment on the whole
-class-mark = Mark
-class-feedback = Comments and marks
+class-mark = Grade
+class-feedback = Comments and grades
 class-feedback-hint = “Open” a notebook to write beside its sections, rows and answers. What you write lasts as long as this page is open: download it before you close the page. To go on another day, choose these files here again, together with the notebooks. Students open their file like a notebook.
 class-feedback-from = Your name, as students see it
 class-feedback-take = Download all comments (zip)
@@ -1636,8 +1636,8 @@ class-feedback-take-one = Download these comments
 class-feedback-file = comments
 class-feedback-state =
     { $unsaved ->
-        [0] Notebooks with comments or a mark: { $n }. All are downloaded.
-       *[other] Notebooks with comments or a mark: { $n }. Not downloaded yet: { $unsaved }.
+        [0] Notebooks with comments or a grade: { $n }. All are downloaded.
+       *[other] Notebooks with comments or a grade: { $n }. Not downloaded yet: { $unsaved }.
     }
 class-feedback-read =
     { $astray ->
@@ -1803,7 +1803,7 @@ notebooks-open = Open
 notebooks-current = open now
 notebooks-rename = Rename
 notebooks-new-name = New title
-notebooks-keep-name = Keep this title
+notebooks-keep-name = Save this title
 notebooks-duplicate = Duplicate
 notebooks-copy-of = { $title } (copy)
 notebooks-delete = Delete
@@ -1932,7 +1932,7 @@ dimension-pixels = distance in pixels
 
 ## Air whose index is not known
 
-air-out_of_range = { $input }: { $value }. The refractive index of air is known only from { $low } to { $high }. Check the number and its unit.
+air-out_of_range = { $input }: { $value }. The refractive index of air can be calculated only from { $low } to { $high }. Check the number and its unit.
 air-vapour = At this temperature and humidity the water vapour alone would have a pressure of { $vapour }, more than the stated air pressure of { $pressure }. Check pressure, temperature and humidity.
 
 ## A rail whose position is not known
@@ -2081,7 +2081,7 @@ read-few_rows =
 read-missing_field = line { $line } ends before column { $column }. The file may be cut off, or the column separator is another one.
 read-not_a_number = line { $line }, column { $column }: “{ $found }” is not a number. Check the decimal mark and the first line of samples.
 read-no_value = line { $line }, column { $column }: “{ $found }” marks a sample without a value, such as an overflow. Record the trace again with a larger range.
-read-unequal = line { $line }: the time is { $found } ns where equal steps of { $step } ns lead to { $expected } ns. Look for a missing or a repeated line. Steps may differ by less than half a step, if the times have the digits to tell by how much.
+read-unequal = line { $line }: the time is { $found } ns; with equal steps of { $step } ns it should be { $expected } ns. Look for a missing or a repeated line. Steps may differ by less than half a step, if the times have enough digits to show by how much.
 read-other_times = column { $column } has other times than the first column of times: the traces were not sampled together. Save each in a file of its own.
 read-no_advance = the time does not increase from the first row (line { $first }) to the last (line { $last }). Check which column is the time.
 reading-none = No trace file is chosen. Choose one that holds both traces, or one for each detector.
@@ -2276,12 +2276,12 @@ merge-more =
         [one] One more change is not listed here.
        *[other] { $n } more changes are not listed here.
     }
-merge-parted = It goes on otherwise after entry { $n } of its history than when it was merged before: somebody went on from an older file, or changed an entry. Rows entered after that entry are taken as new ones.
-merge-behind = Your partner has merged another state of your notebook, which goes on otherwise after entry { $n } of its history. What was entered there comes as your partner’s.
+merge-parted = After entry { $n }, its history differs from the one that was merged before: somebody continued from an older file, or changed an entry. Rows entered after that entry are taken as new ones.
+merge-behind = Your partner has merged another version of your notebook: after entry { $n }, its history differs from this one. What was entered there counts as your partner’s.
 merge-kept =
     { $n ->
-        [one] One row here that names no time base keeps the one by which it is read, since there may be another one after merging.
-       *[other] { $n } rows here that name no time base keep the one by which they are read, since there may be another one after merging.
+        [one] One row here has no time base of its own. The one that it uses now is written into it, because merging could change it.
+       *[other] { $n } rows here have no time base of their own. The one that they use now is written into them, because merging could change it.
     }
 merge-differ = Your notebooks differ in what follows. Choose for each what yours keeps.
 merge-agree = Nothing was changed differently in both notebooks.
@@ -2354,7 +2354,7 @@ keys-does-move = Move what is shown, after zooming in
 keys-press-all = 0, Home
 keys-does-all = Show all
 keys-press-untell = Esc
-keys-does-untell = Close the note on a point
+keys-does-untell = Close the label of a point
 keys-press-position = ← →
 keys-does-position = Move it a little
 keys-press-far = Page Up, Page Down
@@ -2571,7 +2571,7 @@ feedback-since =
         [one] Since then { $n } entry was added: a comment may be about something that has changed.
        *[other] Since then { $n } entries were added: a comment may be about something that has changed.
     }
-feedback-mark = Mark: { $mark }
+feedback-mark = Grade: { $mark }
 feedback-question-gone = a question that is no longer there
 feedback-remove = Remove these comments
 feedback-removed = The comments were removed.
@@ -2582,7 +2582,7 @@ feedback-opened =
         [one] The comment also stands beside what it is about.
        *[other] The { $n } comments also stand beside what they are about.
     }
-feedback-nowhere = These are comments on the notebook “{ $title }” ({ $who }), handed in with { $n } entries in its history. No notebook here begins like it. Open the file that you handed in first, then this one again. If it is among the deleted notebooks, put it back first.
+feedback-nowhere = These are comments on the notebook “{ $title }” ({ $who }), handed in with { $n } entries in its history. That notebook is not in this browser. Open the file that you handed in first, then this one again. If it is among the deleted notebooks, put it back first.
 feedback-damaged = The comments in “{ $name }” are damaged. Download the file again, or ask for it anew.
 feedback-later = The comments in “{ $name }” were written with a later version of this page. Open them with that version.
 feedback-too_large = The comments for “{ $name }” are more than this page takes: at most { $comments } comments, { $kib } KiB in all. Shorten them, or ask for shorter ones.

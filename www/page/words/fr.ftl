@@ -164,8 +164,8 @@ apparatus-lines-mirror =
        *[other] { $n } rails : { $rails }. Miroir sur le chariot
     }
 apparatus-drawing = Le banc, à l’échelle
-fields-instruments = Instruments et leurs identifiants
-fields-cables = Câbles et leurs identifiants
+fields-instruments = Instruments, avec types et numéros de série
+fields-cables = Câbles, avec longueurs et repères
 fields-fixed_arm = Bras fixe
 fields-trigger = Déclenchement
 fields-edge_fraction = Fraction de leur hauteur à laquelle les fronts sont lus
@@ -243,7 +243,7 @@ splice-remove-pair = Supprimer la position { $n }
 ## Réglages de la base de temps
 
 settings-title = Réglages de la base de temps
-settings-hint = Seulement si un réglage de la base de temps a sa propre incertitude. Elle est commune à toutes les lignes prises avec ce réglage.
+settings-hint = À remplir seulement si un réglage de la base de temps a sa propre incertitude. Elle est commune à toutes les lignes prises avec ce réglage.
 settings-add = Ajouter un réglage
 settings-legend = Réglage { $n }
 settings-time = Temps par division
@@ -582,17 +582,17 @@ pictures-states-sought = non trouvée
 pictures-states-set = déplacée à la main
 pictures-states-taken = acceptée
 pictures-ends-title = Ligne de base et sommet des fronts
-pictures-ends-hint = Là où les impulsions ont des hauteurs différentes, se chevauchent ou sortent de l’écran, la mi-hauteur est une supposition. Marquez pour chaque front où la trace quitte sa ligne de base et où elle atteint son sommet, ou déclarez qu’il est hors de l’écran. Le niveau est alors tracé : placez la marque du front là où la trace le croise. L’erreur possible du niveau entre dans l’incertitude.
+pictures-ends-hint = Là où les impulsions ont des hauteurs différentes, se chevauchent ou sortent de l’écran, la mi-hauteur est une supposition. Marquez pour chaque front où la trace quitte sa ligne de base et où elle atteint son sommet, ou déclarez que l’un ou l’autre est hors de l’écran. Le niveau est alors tracé : placez la marque du front là où la trace le croise. L’erreur possible du niveau entre dans l’incertitude.
 pictures-ends-mark = Marquer ligne de base et sommet
-pictures-ends-move = Placez cette marque, ou appuyez sur « Hors de l’écran ». Ligne de base et sommet comptent une fois les quatre traités.
-pictures-ends-look = Vérifiez cette marque : déplacez-la, appuyez sur « La marque est bonne » (ou Entrée), ou sur « Hors de l’écran ». Ligne de base et sommet comptent une fois les quatre traités.
+pictures-ends-move = Placez cette marque, ou appuyez sur « Hors de l’écran ». Ligne de base et sommet comptent une fois les quatre marques traitées.
+pictures-ends-look = Vérifiez cette marque : déplacez-la, appuyez sur « La marque est bonne » (ou Entrée), ou sur « Hors de l’écran ». Ligne de base et sommet comptent une fois les quatre marques traitées.
 pictures-ends-right = La marque est bonne
 pictures-ends-off = Hors de l’écran
 pictures-ends-drop = Retirer ligne de base et sommet
-pictures-marks-a-baseline = Ligne de base du front A
-pictures-marks-a-top = Sommet du front A
-pictures-marks-b-baseline = Ligne de base du front B
-pictures-marks-b-top = Sommet du front B
+pictures-marks-a-baseline = Front A : ligne de base
+pictures-marks-a-top = Front A : sommet
+pictures-marks-b-baseline = Front B : ligne de base
+pictures-marks-b-top = Front B : sommet
 pictures-fraction = Niveau en fraction de la hauteur
 pictures-thickness = Épaisseur de la trace / px
 pictures-thickness-found = Mesurée sur cette photo : { $n } px. Donnez une autre valeur si elle est fausse.
@@ -646,7 +646,7 @@ traces-stopped =
         [one] Arrêté. { $n } position a été mesurée et ajoutée aux lectures. Elle utilise son propre seuil jusqu’à ce que toutes soient mesurées de nouveau.
        *[other] Arrêté. { $n } positions ont été mesurées et ajoutées aux lectures. Chacune utilise son propre seuil jusqu’à ce que toutes soient mesurées de nouveau.
     }
-traces-undo = Une seule annulation les retire toutes.
+traces-undo = « Annuler » les retire toutes d’un coup.
 traces-refused-title = Non ajoutés :
 traces-more = et { $n } de plus.
 traces-of-file = { $name } : { $why }
@@ -733,23 +733,23 @@ remarks-rough = Trace { $trace } : l’incertitude dépasse un dixième du temp
 files-other-notebook = Un autre cahier a été ouvert entre-temps : rien n’y a été ajouté. Ajoutez de nouveau les fichiers dans le cahier voulu.
 only-here = Ce navigateur ne garde pas les fichiers, peut-être parce que la fenêtre est privée : photos et traces durent jusqu’à la fermeture de la page. Téléchargez avant cela l’archive (.zip), qui les contient.
 
-## Les notes entre les lignes
+## Les annotations entre les lignes
 
-notes-title = Note
-notes-add = Ajouter une note
-notes-hint = Ce qui s’est passé au banc : un câble déplacé, la lampe changée, une porte ouverte. La note est conservée avec sa date et son heure, se place entre les lignes et figure dans le rapport.
-notes-text = Texte de la note
+notes-title = Annotation
+notes-add = Ajouter une annotation
+notes-hint = Ce qui s’est passé au banc : un câble déplacé, la lampe changée, une porte ouverte. L’annotation est conservée avec sa date et son heure, se place entre les lignes et figure dans le rapport.
+notes-text = Texte de l’annotation
 notes-after = Place
 notes-first = avant la première ligne
 notes-behind = après la ligne { $n }
-notes-write = Enregistrer la note
-notes-remove = Retirer la note
+notes-write = Enregistrer l’annotation
+notes-remove = Retirer l’annotation
 notes-cancel = Annuler
 notes-change = Modifier
-notes-change-of = Modifier la note : { $at }
+notes-change-of = Modifier l’annotation : { $at }
 notes-needed = Écrivez d’abord quelque chose.
-notes-removed = La note a été retirée.
-notes-other-notebook = Un autre cahier a été ouvert entre-temps, et cette note n’a pas été enregistrée. Copiez son texte et écrivez-la dans le cahier voulu.
+notes-removed = L’annotation a été retirée.
+notes-other-notebook = Un autre cahier a été ouvert entre-temps, et cette annotation n’a pas été enregistrée. Copiez son texte et écrivez-la dans le cahier voulu.
 
 ## Écarter une ligne
 
@@ -1214,7 +1214,7 @@ figures-chi_square-meaning = Somme des carrés des résidus r, relativement à l
 figures-chi_square-source = ISO/TS 28037:2010, 10.3
 figures-p_value-meaning = Probabilité d’un χ² plus grand par hasard. Au-dessous de { $low }, les lignes se dispersent plus que déclaré, au-dessus de { $high }, moins.
 figures-p_value-source = ISO/TS 28037:2010, 6.3 ; queue supérieure de la loi du khi-deux à ν degrés de liberté
-figures-p_value-few = Certaines incertitudes viennent de peu de répétitions et sont elles-mêmes incertaines, avec ν₂ = { $below } degrés de liberté : χ²/ν est alors comparé à la loi F, et non χ² à la loi du khi-deux, qui jugerait mauvais trop de bancs corrects.
+figures-p_value-few = Certaines incertitudes viennent de peu de répétitions et sont elles-mêmes incertaines, avec ν₂ = { $below } degrés de liberté : χ²/ν est alors comparé à la loi F, et non χ² à la loi du khi-deux, qui jugerait mauvaises trop de mesures correctes.
 figures-p_value-few-source = queue supérieure de la loi F à ν et ν₂ degrés de liberté (Draper et Smith 1998, 2.1) ; ν₂ selon Satterthwaite 1946, chaque source avec sa part dans ν
 figures-birge_ratio-meaning = Rapport de la dispersion aux incertitudes déclarées.
 figures-scatter-meaning = Aucune incertitude n’est déclarée : cette dispersion est prise comme incertitude-type de chaque retard.
@@ -1468,7 +1468,7 @@ notice-height_unknown =
        *[other] Sur les lignes { $rows }, la ligne de base ou le sommet d’un front est hors de l’écran : sa mi-hauteur est une supposition.
     }
 notice-height_unknown-look = Refaites la photo avec les deux impulsions entières à l’écran. Si ce n’est pas possible, déclarez une incertitude de marque plus grande.
-notice-grid_bent = Une marque de contrôle est à { $off } div de là où la placent les marques de coin : une marque est fausse, ou l’objectif déforme la photo. Cela entre dans l’incertitude de chaque ligne lue sur cette grille.
+notice-grid_bent = Un contrôle de l’objectif est à { $off } div de là où le placent les marques de coin : une marque est fausse, ou l’objectif déforme la photo. Cela entre dans l’incertitude de chaque ligne lue sur cette grille.
 notice-grid_bent-look = Vérifiez les marques de coin. Si elles sont justes, prenez la photo de plus loin.
 notice-few_rows =
     { $n ->
@@ -1800,7 +1800,7 @@ notebooks-open = Ouvrir
 notebooks-current = ouvert en ce moment
 notebooks-rename = Renommer
 notebooks-new-name = Nouveau titre
-notebooks-keep-name = Garder ce titre
+notebooks-keep-name = Enregistrer ce titre
 notebooks-duplicate = Dupliquer
 notebooks-copy-of = { $title } (copie)
 notebooks-delete = Supprimer
@@ -1929,7 +1929,7 @@ dimension-pixels = distance en pixels
 
 ## L’air dont l’indice n’est pas connu
 
-air-out_of_range = { $input } : { $value }. L’indice de réfraction de l’air n’est connu que de { $low } à { $high }. Vérifiez le nombre et son unité.
+air-out_of_range = { $input } : { $value }. L’indice de réfraction de l’air ne peut être calculé que de { $low } à { $high }. Vérifiez le nombre et son unité.
 air-vapour = À cette température et cette humidité, la vapeur d’eau seule aurait une pression de { $vapour }, supérieure à la pression de l’air déclarée, { $pressure }. Vérifiez la pression, la température et l’humidité.
 
 ## Un rail dont la position n’est pas connue
@@ -2214,7 +2214,7 @@ replay-step = Étape { $n } sur { $all }
 replay-step-name = Étape
 replay-row = ligne { $n } : { $texts }
 replay-else = autre entrée
-replay-play = Lire
+replay-play = Démarrer
 replay-pause = Pause
 replay-back = Étape précédente
 replay-on = Étape suivante
@@ -2273,12 +2273,12 @@ merge-more =
         [one] Une autre modification n’est pas listée ici.
        *[other] { $n } autres modifications ne sont pas listées ici.
     }
-merge-parted = Après l’entrée { $n } de son historique, il continue autrement que lorsqu’il a été fusionné : quelqu’un est reparti d’un fichier plus ancien, ou a modifié une entrée. Les lignes saisies après cette entrée sont reprises comme nouvelles.
-merge-behind = Votre binôme a fusionné un autre état de votre cahier, qui continue autrement après l’entrée { $n } de son historique. Ce qui y a été saisi vient ici de votre binôme.
+merge-parted = Après l’entrée { $n }, son historique diffère de celui qui a été fusionné avant : quelqu’un est reparti d’un fichier plus ancien, ou a modifié une entrée. Les lignes saisies après cette entrée sont reprises comme nouvelles.
+merge-behind = Votre binôme a fusionné une autre version de votre cahier : après l’entrée { $n }, son historique diffère de celui-ci. Ce qui y a été saisi compte comme venant de votre binôme.
 merge-kept =
     { $n ->
-        [one] Une ligne d’ici qui ne nomme aucune base de temps garde celle par laquelle elle est lue, car il peut y en avoir une autre après la fusion.
-       *[other] { $n } lignes d’ici qui ne nomment aucune base de temps gardent celle par laquelle elles sont lues, car il peut y en avoir une autre après la fusion.
+        [one] Une ligne d’ici n’a pas de base de temps à elle. Celle qu’elle utilise maintenant y est inscrite, car la fusion pourrait la changer.
+       *[other] { $n } lignes d’ici n’ont pas de base de temps à elles. Celle qu’elles utilisent maintenant y est inscrite, car la fusion pourrait la changer.
     }
 merge-differ = Vos cahiers diffèrent en ce qui suit. Choisissez chaque fois ce que le vôtre garde.
 merge-agree = Rien n’a été modifié différemment dans les deux cahiers.
@@ -2579,7 +2579,7 @@ feedback-opened =
         [one] Le commentaire figure aussi à côté de ce dont il parle.
        *[other] Les { $n } commentaires figurent aussi à côté de ce dont ils parlent.
     }
-feedback-nowhere = Ce sont des commentaires sur le cahier « { $title } » ({ $who }), remis avec { $n } entrées dans son historique. Aucun cahier d’ici ne commence comme lui. Ouvrez d’abord le fichier que vous avez remis, puis celui-ci de nouveau. S’il est parmi les cahiers supprimés, récupérez-le d’abord.
+feedback-nowhere = Ce sont des commentaires sur le cahier « { $title } » ({ $who }), remis avec { $n } entrées dans son historique. Ce cahier n’est pas dans ce navigateur. Ouvrez d’abord le fichier que vous avez remis, puis celui-ci de nouveau. S’il est parmi les cahiers supprimés, récupérez-le d’abord.
 feedback-damaged = Les commentaires de « { $name } » sont endommagés. Téléchargez de nouveau le fichier, ou redemandez-le.
 feedback-later = Les commentaires de « { $name } » ont été écrits avec une version plus récente de cette page. Ouvrez-les avec cette version.
 feedback-too_large = Les commentaires pour « { $name } » dépassent ce que cette page accepte : { $comments } commentaires au plus, { $kib } Kio en tout. Raccourcissez-les, ou demandez-en de plus courts.

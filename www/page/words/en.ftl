@@ -2199,7 +2199,7 @@ replay-on = Step forward
 
 ## The history, entry by entry
 
-history-hint = What was entered, the newest first, with the time by the clock of the computer it was entered on. Rows have the numbers that they have now.
+history-hint = What was entered, the newest first, with the time by the clock of the computer it was entered on. Rows have the numbers that they have now. The number of an entry opens the replay there.
 history-only = Show
 history-all = all entries
 history-no-row = apparatus, texts and choices
@@ -2211,6 +2211,7 @@ history-columns-where = Where
 history-columns-from = From
 history-columns-to = To
 history-columns-digest = Digest
+history-replay = Replay from entry { $n }
 history-no-time = No time was recorded
 history-begun = row begun
 history-added = added

@@ -2196,7 +2196,7 @@ replay-on = Étape suivante
 
 ## L’historique, entrée par entrée
 
-history-hint = Ce qui a été saisi, le plus récent d’abord, avec l’heure de l’ordinateur sur lequel la saisie a été faite. Les lignes portent leur numéro actuel.
+history-hint = Ce qui a été saisi, le plus récent d’abord, avec l’heure de l’ordinateur sur lequel la saisie a été faite. Les lignes portent leur numéro actuel. Le numéro d’une entrée ouvre le déroulement à cet endroit.
 history-only = Montrer
 history-all = toutes les entrées
 history-no-row = montage, textes et choix
@@ -2208,6 +2208,7 @@ history-columns-where = Où
 history-columns-from = Avant
 history-columns-to = Après
 history-columns-digest = Empreinte
+history-replay = Revoir à partir de l’entrée { $n }
 history-no-time = Aucune heure n’a été enregistrée
 history-begun = ligne commencée
 history-added = ajout

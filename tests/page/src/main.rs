@@ -66,7 +66,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 172] = [
+const TESTS: [(&str, Test); 173] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -151,6 +151,7 @@ const TESTS: [(&str, Test); 172] = [
     ("keys_are_listed", watching::keys_are_listed),
     ("a_plot_is_looked_at_closely", plots::a_plot_is_looked_at_closely),
     ("a_mark_says_whose_it_is", plots::a_mark_says_whose_it_is),
+    ("readings_are_walked_on_the_plots", plots::readings_are_walked_on_the_plots),
     ("the_report_goes_on_in_latex_and_markdown", watching::the_report_goes_on_in_latex_and_markdown),
     ("points_stand_in_a_table", points::points_stand_in_a_table),
     ("points_are_walked", points::points_are_walked),

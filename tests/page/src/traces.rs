@@ -265,6 +265,8 @@ pub fn layouts_are_corrected(stage: &Stage) -> Result<()> {
     let late = eventually("the drawing follows", drawn, |late| (late + early).abs() < 1e-9)?;
     ensure!((late - delay(1000)).abs() < 0.2, "{late} ns are drawn where {} ns were made", delay(1000));
     is_drawn(&page, "#layout-plot")?;
+    page.browser.run("document.getElementById('layout-plot-table').open = true", vec![])?;
+    page.reads("#layout-plot-table tbody", "trace B")?;
     page.choose("Unit of column 2", "mV")?;
     page.choose("Unit of column 3", "mV")?;
     page.click("Measure all")?;

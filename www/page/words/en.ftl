@@ -2173,8 +2173,8 @@ plan-no_rehearsal = Nothing can be rehearsed with this apparatus yet. { $why } C
 
 ## The points of the plots, as a table
 
-plot-keys-line = Delay against distance; plus and minus zoom, arrows move, 0 shows all
-plot-keys-residuals = Normalized residuals; plus and minus zoom, arrows move, 0 shows all
+plot-keys-line = Delay against distance; left and right go from reading to reading, Enter to its row; plus and minus zoom, then arrows move, 0 shows all
+plot-keys-residuals = Normalized residuals; left and right go from reading to reading, Enter to its row; plus and minus zoom, then arrows move, 0 shows all
 plot-closer = Zoom in
 plot-wider = Zoom out
 plot-whole = All
@@ -2323,6 +2323,8 @@ keys-press-ends = Home, End
 keys-does-ends = The first point, the last
 keys-press-to-row = Enter
 keys-does-to-row = Go to its row in the readings
+keys-press-reading = ← →
+keys-does-reading = Go from reading to reading, while all is shown
 keys-press-closer = + −
 keys-does-closer = Zoom in, zoom out
 keys-press-move = ← → ↑ ↓

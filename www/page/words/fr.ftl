@@ -2170,8 +2170,8 @@ plan-no_rehearsal = Aucun entraînement n’est encore possible avec ce montage.
 
 ## Les points des graphiques, en tableau
 
-plot-keys-line = Retard en fonction de la distance ; plus et moins changent l’échelle, les flèches déplacent, 0 montre tout
-plot-keys-residuals = Résidus normalisés ; plus et moins changent l’échelle, les flèches déplacent, 0 montre tout
+plot-keys-line = Retard en fonction de la distance ; gauche et droite vont de lecture en lecture, Entrée à sa ligne ; plus et moins changent l’échelle, les flèches déplacent alors, 0 montre tout
+plot-keys-residuals = Résidus normalisés ; gauche et droite vont de lecture en lecture, Entrée à sa ligne ; plus et moins changent l’échelle, les flèches déplacent alors, 0 montre tout
 plot-closer = Agrandir
 plot-wider = Réduire
 plot-whole = Tout
@@ -2320,6 +2320,8 @@ keys-press-ends = Origine, Fin
 keys-does-ends = Le premier point, le dernier
 keys-press-to-row = Entrée
 keys-does-to-row = Aller à sa ligne dans les lectures
+keys-press-reading = ← →
+keys-does-reading = Aller de lecture en lecture, tant que tout est montré
 keys-press-closer = + −
 keys-does-closer = Agrandir, réduire
 keys-press-move = ← → ↑ ↓

@@ -4,7 +4,7 @@
  * it, so it needs neither the network nor a turn to write, and goes when this one does.
  */
 import { byId, el, setHidden, setText } from './dom.js';
-import { paperNow } from './plot.js';
+import { paperNow, redrawWith } from './plot.js';
 import { say, tell } from './words.js';
 import { toast } from './toast.js';
 
@@ -45,6 +45,7 @@ export class Wall {
     this.buttons = PAGES.map((page) => el('button', { type: 'button', click: () => this.turnTo(page) }, say(`wall-${page}`)));
     byId('open-wall').addEventListener('click', () => this.open());
     addEventListener('pagehide', () => this.window?.close());
+    redrawWith(() => this.show(book.current()));
   }
 
   open() {

@@ -380,6 +380,8 @@ residual_summary: Message | null, };
 
 /** What followed one another in one row, rail or field. */
 export type LogStep = {
+/** How many entries the log had after it. */
+end: number,
 /** When it was done (RFC 3339); empty if nobody said. */
 at: string,
 /** Whether a row was begun. */

@@ -69,7 +69,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 182] = [
+const TESTS: [(&str, Test); 184] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -147,12 +147,14 @@ const TESTS: [(&str, Test); 182] = [
     ("the_history_is_read", history::the_history_is_read),
     ("a_history_from_elsewhere_is_read", history::a_history_from_elsewhere_is_read),
     ("the_history_fits_a_phone", history::the_history_fits_a_phone),
+    ("the_run_is_played_back_from_an_entry", history::the_run_is_played_back_from_an_entry),
     ("the_wall_follows", watching::the_wall_follows),
     ("printing_prints_the_report", watching::printing_prints_the_report),
     ("plots_are_saved", watching::plots_are_saved),
     ("keys_are_listed", watching::keys_are_listed),
     ("a_plot_is_looked_at_closely", plots::a_plot_is_looked_at_closely),
     ("a_mark_says_whose_it_is", plots::a_mark_says_whose_it_is),
+    ("readings_are_walked_on_the_plots", plots::readings_are_walked_on_the_plots),
     ("the_report_goes_on_in_latex_and_markdown", watching::the_report_goes_on_in_latex_and_markdown),
     ("points_stand_in_a_table", points::points_stand_in_a_table),
     ("points_are_walked", points::points_are_walked),

@@ -2198,8 +2198,8 @@ plan-no_rehearsal = Nothing can be rehearsed with this apparatus yet. { $why } C
 
 ## The points of the plots, as a table
 
-plot-keys-line = Delay against distance; plus and minus zoom, arrows move, 0 shows all
-plot-keys-residuals = Normalized residuals; plus and minus zoom, arrows move, 0 shows all
+plot-keys-line = Delay against distance; left and right go from reading to reading, Enter to its row; plus and minus zoom, then arrows move, 0 shows all
+plot-keys-residuals = Normalized residuals; left and right go from reading to reading, Enter to its row; plus and minus zoom, then arrows move, 0 shows all
 plot-closer = Zoom in
 plot-wider = Zoom out
 plot-whole = All
@@ -2224,7 +2224,7 @@ replay-on = Step forward
 
 ## The history, entry by entry
 
-history-hint = What was entered, the newest first, with the time by the clock of the computer it was entered on. Rows have the numbers that they have now.
+history-hint = What was entered, the newest first, with the time by the clock of the computer it was entered on. Rows have the numbers that they have now. The number of an entry opens the replay there.
 history-only = Show
 history-all = all entries
 history-no-row = apparatus, texts and choices
@@ -2236,6 +2236,7 @@ history-columns-where = Where
 history-columns-from = From
 history-columns-to = To
 history-columns-digest = Digest
+history-replay = Replay from entry { $n }
 history-no-time = No time was recorded
 history-begun = row begun
 history-added = added
@@ -2347,6 +2348,8 @@ keys-press-ends = Home, End
 keys-does-ends = The first point, the last
 keys-press-to-row = Enter
 keys-does-to-row = Go to its row in the readings
+keys-press-reading = ← →
+keys-does-reading = Go from reading to reading, while all is shown
 keys-press-closer = + −
 keys-does-closer = Zoom in, zoom out
 keys-press-move = ← → ↑ ↓

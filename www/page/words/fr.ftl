@@ -2195,8 +2195,8 @@ plan-no_rehearsal = Aucun entraînement n’est encore possible avec ce montage.
 
 ## Les points des graphiques, en tableau
 
-plot-keys-line = Retard en fonction de la distance ; plus et moins changent l’échelle, les flèches déplacent, 0 montre tout
-plot-keys-residuals = Résidus normalisés ; plus et moins changent l’échelle, les flèches déplacent, 0 montre tout
+plot-keys-line = Retard en fonction de la distance ; gauche et droite vont de lecture en lecture, Entrée à sa ligne ; plus et moins changent l’échelle, les flèches déplacent alors, 0 montre tout
+plot-keys-residuals = Résidus normalisés ; gauche et droite vont de lecture en lecture, Entrée à sa ligne ; plus et moins changent l’échelle, les flèches déplacent alors, 0 montre tout
 plot-closer = Agrandir
 plot-wider = Réduire
 plot-whole = Tout
@@ -2221,7 +2221,7 @@ replay-on = Étape suivante
 
 ## L’historique, entrée par entrée
 
-history-hint = Ce qui a été saisi, le plus récent d’abord, avec l’heure de l’ordinateur sur lequel la saisie a été faite. Les lignes portent leur numéro actuel.
+history-hint = Ce qui a été saisi, le plus récent d’abord, avec l’heure de l’ordinateur sur lequel la saisie a été faite. Les lignes portent leur numéro actuel. Le numéro d’une entrée ouvre le déroulement à cet endroit.
 history-only = Montrer
 history-all = toutes les entrées
 history-no-row = montage, textes et choix
@@ -2233,6 +2233,7 @@ history-columns-where = Où
 history-columns-from = Avant
 history-columns-to = Après
 history-columns-digest = Empreinte
+history-replay = Revoir à partir de l’entrée { $n }
 history-no-time = Aucune heure n’a été enregistrée
 history-begun = ligne commencée
 history-added = ajout
@@ -2344,6 +2345,8 @@ keys-press-ends = Origine, Fin
 keys-does-ends = Le premier point, le dernier
 keys-press-to-row = Entrée
 keys-does-to-row = Aller à sa ligne dans les lectures
+keys-press-reading = ← →
+keys-does-reading = Aller de lecture en lecture, tant que tout est montré
 keys-press-closer = + −
 keys-does-closer = Agrandir, réduire
 keys-press-move = ← → ↑ ↓

@@ -95,6 +95,7 @@ function showAsked() {
   const place = document.getElementById('handin') ?? byId('report');
   reveal(place);
   place.scrollIntoView();
+  place.querySelector('a')?.focus({ preventScroll: true });
 }
 
 /** Whether a notebook is a hand-out in which nothing was done yet. @param {Desk} desk */

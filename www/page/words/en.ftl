@@ -963,8 +963,8 @@ result-choice = Which uncertainty do you report?
 result-bases-stated = from the stated uncertainties of the input quantities
 result-bases-scatter = from the scatter of the residuals (common components stay as stated)
 result-reason = Reason
-result-from-stated = The speed of light in vacuum, from { $n } rows, is c = { $c }, with the standard uncertainty from the stated uncertainties of the input quantities.
-result-from-scatter = The speed of light in vacuum, from { $n } rows, is c = { $c }, with the standard uncertainty from the scatter about the line.
+result-from-stated = The speed of light in vacuum, from { $n } rows, is c = { $c }, with the standard uncertainty from the stated uncertainties of the input quantities.
+result-from-scatter = The speed of light in vacuum, from { $n } rows, is c = { $c }, with the standard uncertainty from the scatter about the line.
 result-expanded = The expanded uncertainty is U = { $u } m/s (coverage factor k = { $k }, coverage probability { $p }).
 result-no-expanded = No expanded uncertainty can be given.
 result-below = The result is { $apart } u below the defined value, 299 792 458 m/s.

@@ -960,8 +960,8 @@ result-choice = Quelle incertitude indiquez-vous ?
 result-bases-stated = d’après les incertitudes déclarées des grandeurs d’entrée
 result-bases-scatter = d’après la dispersion des résidus (les composantes communes restent telles que déclarées)
 result-reason = Raison
-result-from-stated = La vitesse de la lumière dans le vide, d’après { $n } lignes, est c = { $c }, avec l’incertitude-type qui résulte des incertitudes déclarées des grandeurs d’entrée.
-result-from-scatter = La vitesse de la lumière dans le vide, d’après { $n } lignes, est c = { $c }, avec l’incertitude-type qui résulte de la dispersion autour de la droite.
+result-from-stated = La vitesse de la lumière dans le vide, d’après { $n } lignes, est c = { $c }, avec l’incertitude-type qui résulte des incertitudes déclarées des grandeurs d’entrée.
+result-from-scatter = La vitesse de la lumière dans le vide, d’après { $n } lignes, est c = { $c }, avec l’incertitude-type qui résulte de la dispersion autour de la droite.
 result-expanded = L’incertitude élargie est U = { $u } m/s (facteur d’élargissement k = { $k }, probabilité de couverture { $p }).
 result-no-expanded = Aucune incertitude élargie ne peut être donnée.
 result-below = Le résultat est inférieur de { $apart } u à la valeur définie, 299 792 458 m/s.

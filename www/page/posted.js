@@ -43,6 +43,9 @@ export async function openPosted(page) {
   }
 }
 
+/** How the files of notebooks end. */
+const NOTEBOOKS = /\.(zip|json)$/i;
+
 /** Ends when the file before is open: of those that come together none is left out for another. @type {Promise<unknown>} */
 let opening = Promise.resolve();
 
@@ -60,7 +63,11 @@ export function openFile(page, file) {
 
 /** @param {Opener} page @param {File} file */
 async function open(page, file) {
-  if (!await takeFeedback(page, file)) await takeUp(page, await notebookIn(file), true);
+  if (await takeFeedback(page, file)) return;
+  const notebook = await notebookIn(file).catch((/** @type {unknown} */ error) => {
+    throw NOTEBOOKS.test(file.name) ? error : new Error(say('posted-other_kind'));
+  });
+  await takeUp(page, notebook, true);
 }
 
 /**
@@ -88,6 +95,7 @@ function showAsked() {
   const place = document.getElementById('handin') ?? byId('report');
   reveal(place);
   place.scrollIntoView();
+  place.querySelector('a')?.focus({ preventScroll: true });
 }
 
 /** Whether a notebook is a hand-out in which nothing was done yet. @param {Desk} desk */
@@ -123,7 +131,7 @@ async function fileAt(path) {
   if (place?.origin !== origin || place.protocol !== protocol || place.username || place.password) {
     throw new Error(say('posted-elsewhere', { path }));
   }
-  if (!/\.(zip|json)$/i.test(place.pathname)) throw new Error(say('posted-no_notebook', { path }));
+  if (!NOTEBOOKS.test(place.pathname)) throw new Error(say('posted-no_notebook', { path }));
   const answer = await fetch(place, { redirect: 'error' }).catch(() => undefined);
   if (!answer?.ok) throw new Error(say('posted-not_there', { path }));
   return new File([await answer.blob()], path);

@@ -2499,6 +2499,7 @@ posted-cut = The notebook inside this HTML file is damaged. Download the file ag
 posted-no_site = This page is one file, which loads nothing from a site. Download the notebook, and open it as a file.
 posted-elsewhere = “{ $path }” is not on the same site as this page. Only notebooks of the same site are opened by an address. Download the notebook, and open it as a file.
 posted-no_notebook = “{ $path }” is not a notebook: its name has to end in .zip or .json.
+posted-other_kind = Notebooks are files that end in .zip or .json. Paste a table of readings into a cell of the readings; add photos and traces under “Delays”.
 posted-not_there = “{ $path }” could not be loaded from this site. Check the name and the network.
 handout-file = hand-out
 handout-made = The hand-out was made. Its digest is { $digest }: every notebook made from it shows the same one.

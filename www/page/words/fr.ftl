@@ -2496,6 +2496,7 @@ posted-cut = Le cahier contenu dans ce fichier HTML est endommagé. Télécharge
 posted-no_site = Cette page est un seul fichier, qui ne charge rien d’un site. Téléchargez le cahier, puis ouvrez le fichier.
 posted-elsewhere = « { $path } » ne se trouve pas sur le même site que cette page. Une adresse n’ouvre que les cahiers du même site. Téléchargez le cahier, puis ouvrez le fichier.
 posted-no_notebook = « { $path } » n’est pas un cahier : son nom doit finir par .zip ou .json.
+posted-other_kind = Les cahiers sont des fichiers qui finissent par .zip ou .json. Collez un tableau de lectures dans une cellule des lectures ; ajoutez photos et traces sous « Retards ».
 posted-not_there = « { $path } » n’a pas pu être chargé de ce site. Vérifiez le nom et le réseau.
 handout-file = document
 handout-made = Le document est prêt. Son empreinte est { $digest } : chaque cahier qui en est issu montre la même.

@@ -15,6 +15,7 @@ const STYLES = {
   'td > .spot': { marginInlineStart: '.4rem' },
   'td.number:has(.spot)': { whiteSpace: 'nowrap' },
   '.said': { margin: '.3rem 0', padding: '.4rem .6rem', borderInlineStart: '4px solid #7d2f52', background: '#f3e7e6', textAlign: 'start' },
+  '.said > p': { margin: '.2rem 0 0', whiteSpace: 'pre-wrap' },
   '.said > label': { display: 'block', fontWeight: '600', fontSize: '9pt' },
   '.said > label > textarea': { display: 'block', inlineSize: '100%', boxSizing: 'border-box', marginBlock: '.2rem', font: 'inherit', fontWeight: 'normal' },
   ':focus-visible': { outline: '2px solid #7d2f52', outlineOffset: '1px' },
@@ -25,9 +26,10 @@ const STYLES = {
  * @param {HTMLElement} report its body
  * @param {View} view of the notebook, with its rows
  * @param {Feedback} feedback what is written goes in there
+ * @param {Feedback[]} others what others say, to be read
  * @param {() => void} changed
  */
-export function layComments(report, view, feedback, changed) {
+export function layComments(report, view, feedback, others, changed) {
   for (const { place, button, box } of spotsOf(report, view)) {
     const name = placeName(place, view);
     const write = (/** @type {Comment} */ comment) => {
@@ -47,8 +49,17 @@ export function layComments(report, view, feedback, changed) {
       write(comment).text.focus();
     } }, 'row' in place ? '+' : say('class-comment'));
     button(open);
+    for (const other of others) {
+      for (const comment of other.comments) if (alike(comment.place, place)) box(saidBy(other, comment.text));
+    }
     for (const comment of feedback.comments) if (alike(comment.place, place)) write(comment);
   }
+}
+
+/** What somebody else says, to be read. @param {Feedback} other @param {...string} texts */
+export function saidBy({ from }, ...texts) {
+  return el('div', { class: 'said', role: 'note' }, el('strong', { dir: 'auto' }, from.trim() || say('class-colleague')),
+    ...texts.filter((text) => text.trim()).map((text) => el('p', { class: 'typed', dir: 'auto' }, text)));
 }
 
 /** The style of what was laid, for the tree in which the report lies. */

@@ -1,11 +1,12 @@
 /**
  * What a teacher says of the notebooks of a class: held here for as long as the page is open, and taken away as one file for
- * each notebook. Such files, chosen again together with the notebooks, bring it back.
+ * each notebook. Such files, chosen again together with the notebooks, bring it back; what colleagues say in theirs is shown
+ * beside it, and stays theirs.
  */
 import { now } from './book.js';
 import { fileOf, textIn } from './class-pool.js';
 import { core, messageOf } from './core.js';
-import { download, el, setHidden, setText } from './dom.js';
+import { alike, download, el, setHidden, setText } from './dom.js';
 import { isEmpty } from './feedback-places.js';
 import { safeName } from './files.js';
 import { handInName } from './hand-in-name.js';
@@ -22,6 +23,8 @@ export class ClassFeedback {
     this.changed = changed;
     /** @type {Map<Handed, Feedback>} */
     this.all = new Map();
+    /** What others say of them, to be read. @type {Map<Handed, Feedback[]>} */
+    this.others = new Map();
     /** Of which notebooks what is said is in no file. @type {Set<Handed>} */
     this.unsaved = new Set();
     /** What was read and belongs to no notebook here yet. @type {Feedback[]} */
@@ -80,21 +83,38 @@ export class ClassFeedback {
     this.waiting = [];
     for (const one of waiting) {
       const handed = await this.notebookOf(one, entries);
-      if (handed) {
-        this.all.set(handed, one);
-        this.from.value ||= one.from;
-      } else {
-        this.waiting.push(one);
-      }
+      if (!handed || !this.place(handed, one)) this.waiting.push(one);
     }
     this.tell();
     return this.waiting.filter((one) => read.includes(one)).length;
   }
 
-  /** The notebook of which something is said that is in a file; none that is written on already. @param {Feedback} one @param {ClassEntry[]} entries */
+  /**
+   * Puts what was read where it belongs: it is to be written on where it is from the same person, or either has no name and nothing
+   * is written yet; from anybody else it is to be read, in the place of what they said before.
+   * @param {Handed} handed
+   * @param {Feedback} one
+   * @returns {boolean} whether it has a place: what is written on already is kept
+   */
+  place(handed, one) {
+    const [name, from] = [this.from.value, one.from].map((text) => text.trim());
+    const written = this.all.get(handed);
+    const isFree = !written || isEmpty(written);
+    if (from === name && !isFree) return false;
+    if (isFree && (from === name || from === '' || name === '')) {
+      this.all.set(handed, one);
+      this.from.value ||= one.from;
+      return true;
+    }
+    const isOther = (/** @type {Feedback} */ other) => !alike(other, one) && (from === '' || other.from.trim() !== from);
+    this.others.set(handed, [...(this.others.get(handed) ?? []).filter(isOther), one]);
+    return true;
+  }
+
+  /** The notebook of which something is said that is in a file. @param {Feedback} one @param {ClassEntry[]} entries */
   async notebookOf({ of }, entries) {
     for (const { handed, row } of entries) {
-      if (row?.entries !== of.entries || this.all.has(handed)) continue;
+      if (row?.entries !== of.entries) continue;
       const text = await textIn(await fileOf(handed));
       if ((await aboutText(text))?.digest === of.digest) return handed;
     }
@@ -103,6 +123,7 @@ export class ClassFeedback {
 
   clear() {
     this.all.clear();
+    this.others.clear();
     this.unsaved.clear();
     this.waiting = [];
     this.tell();

@@ -2,7 +2,7 @@
  * A notebook that was handed in, to be read: its report, made here from the file, over the page. Nothing of it is kept, and
  * nothing can be changed in it; what a teacher says of it is written beside its places.
  */
-import { commentStyles, layComments } from './class-comments.js';
+import { commentStyles, layComments, saidBy } from './class-comments.js';
 import { core } from './core.js';
 import { el, setHidden, setText } from './dom.js';
 import { parsed } from './files.js';
@@ -13,6 +13,7 @@ import { say, tell } from './words.js';
  * What is done with a notebook that is read.
  * @typedef {object} Doing
  * @property {Feedback | undefined} feedback what is said of it, to be written on; nothing where there is nothing in it
+ * @property {Feedback[]} others what others say of it, to be read
  * @property {() => void} changed told of each change of what is said
  * @property {() => void} take takes what is said away as a file
  * @property {() => void} copy puts a copy of it among one's own notebooks
@@ -30,19 +31,20 @@ export class ClassReading {
     this.said = el('div', { class: 'fields' },
       el('div', { class: 'field wide' }, el('label', { for: 'class-general' }, say('class-general')), el('span', { class: 'box' }, this.general)),
       el('div', { class: 'field' }, el('label', { for: 'class-mark' }, say('class-mark')), el('span', { class: 'box' }, this.mark)));
+    this.others = el('div');
     this.file = el('button', { type: 'button', click: () => this.doing?.take() }, say('class-feedback-take-one'));
     this.dialog = el('dialog', { class: 'handed', 'aria-labelledby': 'class-reading-title', close: () => this.inside.replaceChildren() },
       this.title, el('p', { class: 'hint' }, say('class-reading-hint')),
       el('p', { class: 'actions' },
         el('button', { type: 'button', class: 'main', click: () => this.dialog.close() }, say('class-reading-close')), this.file,
         el('button', { type: 'button', click: () => this.copy() }, say('class-reading-copy'))),
-      this.host, this.said);
+      this.host, this.said, this.others);
     document.body.append(this.dialog);
   }
 
   /** @param {string} name whose it is @param {string} text of the notebook @param {Doing} doing */
   open(name, text, doing) {
-    const { feedback } = doing;
+    const { feedback, others, changed } = doing;
     const desk = core.Desk.open(text);
     try {
       const { report, styles } = parsed(desk.report(tell));
@@ -53,7 +55,7 @@ export class ClassReading {
       if (feedback) {
         const { view, rows } = desk.news();
         const all = rows.flatMap((row) => (row && 'id' in row ? [row] : []));
-        layComments(/** @type {HTMLElement} */ (this.inside.querySelector('body')), { ...view, rows: all }, feedback, doing.changed);
+        layComments(/** @type {HTMLElement} */ (this.inside.querySelector('body')), { ...view, rows: all }, feedback, others, changed);
       }
     } finally {
       desk.free();
@@ -61,6 +63,8 @@ export class ClassReading {
     this.doing = doing;
     this.general.value = feedback?.general ?? '';
     this.mark.value = feedback?.mark ?? '';
+    const onAll = others.filter(({ general, mark }) => `${general}${mark}`.trim());
+    this.others.replaceChildren(...onAll.map((other) => saidBy(other, other.mark.trim() && say('feedback-mark', { mark: other.mark }), other.general)));
     for (const node of [this.said, this.file]) setHidden(node, !feedback);
     setText(this.title, name);
     this.dialog.showModal();

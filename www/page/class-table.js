@@ -44,7 +44,7 @@ export class ClassTable {
   /**
    * @param {HTMLTableElement} table
    * @param {(member: Member) => void} open
-   * @param {Map<Handed, Feedback>} said what the teacher says of each
+   * @param {{all: Map<Handed, Feedback>, others: Map<Handed, Feedback[]>}} said what the teacher says of each, and what others do
    */
   constructor(table, open, said) {
     this.open = open;
@@ -169,15 +169,18 @@ export class ClassTable {
   /** Says how much is said of a notebook. @param {Handed} handed */
   tellSaid(handed) {
     const note = this.notes.get(handed);
-    const said = this.said.get(handed);
-    if (note) setText(note, said && !isEmpty(said) ? [said.mark.trim(), countOf(said)].filter((text) => text).join(' · ') : '');
+    if (!note) return;
+    const said = this.said.all.get(handed);
+    const others = (this.said.others.get(handed) ?? []).map((other) => (
+      say('class-said-by', { from: other.from.trim() || say('class-colleague'), brief: inBrief(other) })));
+    setText(note, [said && !isEmpty(said) ? inBrief(said) : '', ...others].filter((text) => text).join('; '));
   }
 }
 
-/** How many comments there are, that on all of it among them. @param {Feedback} said */
-function countOf({ general, comments }) {
+/** The mark, and how many comments there are, that on all of it among them. @param {Feedback} said */
+function inBrief({ mark, general, comments }) {
   const n = [general, ...comments.map(({ text }) => text)].filter((text) => text.trim() !== '').length;
-  return n > 0 ? say('class-comments', { n }) : '';
+  return [mark.trim(), n > 0 ? say('class-comments', { n }) : ''].filter((text) => text).join(' · ');
 }
 
 /** Who it is from, by what there is. @param {ClassEntry} entry */

@@ -58,7 +58,7 @@ export class ClassSection {
     this.budget = new ClassBudget();
     this.notices = new ClassNotices((notice) => this.only(notice));
     byId('class-figures').after(this.residuals.root, this.budget.root, this.notices.root);
-    this.table = new ClassTable(/** @type {HTMLTableElement} */ (byId('class-table')), (member) => void this.open(member, open), this.feedback.all);
+    this.table = new ClassTable(/** @type {HTMLTableElement} */ (byId('class-table')), (member) => void this.open(member, open), this.feedback);
     this.listen();
   }
 
@@ -214,6 +214,7 @@ export class ClassSection {
       const { handed } = member;
       this.reading.open(whoOf(member), text, {
         feedback: await this.feedback.of(handed, text),
+        others: this.feedback.others.get(handed) ?? [],
         changed: () => this.feedback.write(handed),
         take: () => void this.feedback.take(handed),
         copy: () => open(file),

@@ -61,6 +61,12 @@ export interface Calls {
   pair(names: string[]): Pair[];
   rail_reading(names: string[], rails: string[], decimal: DecimalMark): Named[];
   pack(names: string[], contents: Uint8Array<ArrayBuffer>[]): Uint8Array<ArrayBuffer>;
+  /** Begins a bundle that is packed entry by entry; one that was begun before is let go. */
+  pack_begin(): undefined;
+  /** The next bytes of it, with an entry in them. */
+  pack_entry(name: string, content: Uint8Array<ArrayBuffer>): Uint8Array<ArrayBuffer>;
+  /** Its last bytes. */
+  pack_end(): Uint8Array<ArrayBuffer>;
   unpack(bundle: Blob): [string, Uint8Array<ArrayBuffer>][];
   /** Files that were handed in, one after the other as a whole. */
   hand_in(whole: Blob, parts: NamedPart[]): HandedPart[];

@@ -7,7 +7,7 @@
 import * as wasm from './slope_worker.js';
 
 /** @import { Answer, Asked, Asking, Call, CallOutcome, Content, FilePart, Found, PictureSource, Refusal, Task, TraceFile } from './evidence-types.js' */
-/** @import { Look, Reading } from './slope_worker.js' */
+/** @import { Look, Packing, Reading } from './slope_worker.js' */
 
 /** @type {{onmessage: unknown, postMessage(answer: Answer): void}} */
 const here = globalThis;
@@ -31,6 +31,8 @@ const SET_QUALITY = 0.6;
 let reading;
 /** The picture that was looked at last, and its number. @type {{number: number, look: Look} | undefined} */
 let seen;
+/** The bundle that is packed entry by entry. @type {Packing | undefined} */
+let packing;
 /** What the trace files of pairs hold that are read before it is their turn. @type {WeakMap<object, Promise<Content[][]>>} */
 const ahead = new WeakMap();
 /** What is asked for comes to an end before the next begins. @type {Promise<void>} */
@@ -77,6 +79,20 @@ const calls = {
   rail_reading: (names, rails, decimal) => names.map((name) => wasm.rail_reading(name, rails, decimal)),
 
   pack: (names, contents) => wasm.pack(names, contents),
+
+  pack_begin() {
+    packing?.free();
+    packing = wasm.Packing.begin();
+    return undefined;
+  },
+
+  pack_entry: (name, content) => begun().add(name, content),
+
+  pack_end() {
+    const all = begun();
+    packing = undefined;
+    return all.end();
+  },
 
   async unpack(bundle) {
     return pairsOf(wasm.unpack(await bytesOf(bundle)));
@@ -176,6 +192,12 @@ function handedIn(name, bytes) {
   } finally {
     handed.free();
   }
+}
+
+/** The bundle that is packed; where this worker was started since it was begun, nothing is left of it. */
+function begun() {
+  if (!packing) throw new RefusedCall('stopped');
+  return packing;
 }
 
 /** The traces that were measured last. */

@@ -7,6 +7,7 @@ import { randomDigits } from './chance.js';
 import { core, messageOf } from './core.js';
 import { download, el, setHidden, setText } from './dom.js';
 import { plain, Radios, TextField } from './field.js';
+import { keptFile } from './file-store.js';
 import { safeName } from './files.js';
 import { layerOf } from './handout-layer.js';
 import { flushAll } from './typing.js';
@@ -15,12 +16,14 @@ import { reader, WorkerSlot } from './worker-slot.js';
 
 /** @import { Book } from './book.js' */
 /** @import { DataSet, Desk } from './slope_of_light.js' */
-/** @import { DecimalMark, Edit, Evidence, Message, Piece, RowTruth, SetForm, View } from './types.js' */
+/** @import { DecimalMark, Edit, Evidence, Message, Piece, PlannedPosition, RowTruth, SetForm, StoredFile, View } from './types.js' */
 /** @import { TakenFile } from './evidence-types.js' */
 /** @import { KeySet } from './worker-types.js' */
 /** @typedef {{number: number, name: string}} Student the name is empty where it is not known */
 /** What all files of a student are made of. @typedef {{form: SetForm, secret: string, salt: string}} Draw the salt is empty where the result starts open */
 /** @typedef {{edit: Edit, file: TakenFile}} TakenRow what gives a row its picture or traces, and the file of it */
+/** What is the same for every student. @typedef {{desk: Desk, view: View, photo: Photo | undefined}} Teacher */
+/** A photograph of the set-up, with its bytes. @typedef {{stored: StoredFile, bytes: Uint8Array<ArrayBuffer>}} Photo */
 
 /** The most data sets that are made at once. */
 const MOST = 500;
@@ -48,7 +51,7 @@ export class DataSets {
     this.desk = book.desk;
     /** Whether what is being made is to end. */
     this.isStopped = false;
-    /** What was made last. @type {{name: string, zip: Uint8Array<ArrayBuffer>, key: string} | undefined} */
+    /** What was made last. @type {{name: string, zip: Blob, key: string, lacksPhoto: boolean} | undefined} */
     this.made = undefined;
     this.names = new TextField({ id: 'sets-names', label: say('sets-names'), lines: 5 }, (text) => {
       this.text = text;
@@ -117,7 +120,7 @@ export class DataSets {
     const students = this.students();
     if (students.length === 0) return;
     // Left out, it would be a reading less than was meant.
-    if (this.book.desk.plan().positions.some(({ problems }) => problems.length > 0)) {
+    if (this.book.desk.plan().positions.some(({ problems }) => problems.some(({ column }) => matters(column, this.form)))) {
       this.refuse(say('sets-position'));
       return;
     }
@@ -130,7 +133,8 @@ export class DataSets {
       if (text === this.text && form === this.form && isSealed === this.sealed() && desk === this.book.desk) {
         this.made = made;
         setHidden(this.files, !made);
-        setText(this.state, made ? say('sets-made', { n: students.length }) : say('sets-stopped'));
+        const told = made ? say('sets-made', { n: students.length }) : say('sets-stopped');
+        setText(this.state, made?.lacksPhoto ? `${told} ${say('sets-no-photo')}` : told);
       }
     } catch (error) {
       this.refuse(messageOf(error));
@@ -158,25 +162,31 @@ export class DataSets {
     const desk = core.Desk.open(this.book.desk.text());
     try {
       const title = desk.title() || say('untitled');
+      const photo = await photoOf(view);
       const seed = randomDigits(32);
       /** @type {KeySet[]} */
       const sets = [];
-      const contents = [];
+      // What lies in this page and in the worker is bounded by what one student gets: all that was packed before is with the
+      // browser as parts of a file, which it may lay on the disk.
+      /** @type {Blob[]} */
+      const parts = [];
+      await reader.ask('pack_begin');
       for (const student of students) {
         const secret = await reader.ask('set_secret', seed, student.number);
         const salt = isSealed ? (await reader.ask('digest', `${secret}\nseal`)).slice(0, 32) : '';
-        const made = await dataSet(desk, view, student, { form, secret, salt }, (share) => {
+        const made = await dataSet({ desk, view, photo }, student, { form, secret, salt }, (share) => {
           this.progress.value = sets.length + share;
           return !this.isStopped;
         });
         if (!made) return undefined;
-        contents.push(made.bytes);
         const { number, name } = student;
-        const file = `${fileName(student, students.length)}.${form === 'typed' ? 'json' : 'zip'}`;
+        const file = `${fileName(student, students.length)}.${made.isBundle ? 'zip' : 'json'}`;
+        parts.push(new Blob([await reader.ask('pack_entry', file, made.bytes)]));
         sets.push({ number, name, file, digest: await reader.ask('digest', made.layer), truth: made.truth });
       }
-      const zip = await reader.ask('pack', sets.map(({ file }) => file), contents);
-      return { name: safeName(title, 60), zip, key: await reader.ask('write_key', { title, seed, sets }) };
+      parts.push(new Blob([await reader.ask('pack_end')]));
+      const key = await reader.ask('write_key', { title, seed, sets });
+      return { name: safeName(title, 60), zip: new Blob(parts), key, lacksPhoto: view.photo !== null && !photo };
     } finally {
       desk.free();
     }
@@ -193,30 +203,32 @@ export class DataSets {
 
 /**
  * A data set as a hand-out: its file, its teacher's layer, and what is really so in it. Nothing where it is to end.
- * @param {Desk} teacher
- * @param {View} view of the same
+ * @param {Teacher} teacher
  * @param {Student} student
  * @param {Draw} draw
  * @param {(share: number) => boolean} goesOn told which share is done; whether to go on
  */
-async function dataSet(teacher, view, student, draw, goesOn) {
+async function dataSet({ desk, view, photo }, student, draw, goesOn) {
   // The time of the last change, as of any hand-out.
-  const { at = '' } = JSON.parse(teacher.entries(teacher.length() - 1)[0] ?? '{}');
-  const drawn = teacher.data_set(teacher.plan().positions.map(({ typed }) => typed), draw.secret, draw.form);
+  const { at = '' } = JSON.parse(desk.entries(desk.length() - 1)[0] ?? '{}');
+  const drawn = desk.data_set(positionsOf(desk, draw.form), draw.secret, draw.form);
   const set = core.Desk.blank();
   try {
     const taken = await takenOf(drawn, draw, view.decimal_mark, goesOn);
     if (!taken) return undefined;
     /** @type {{together: Edit[]}} */
     const { together } = JSON.parse(drawn.edit());
-    const [task = 0] = teacher.new_numbers(1);
-    const edits = [...together, ...taken.map(({ edit }) => edit), ...prepared(view, student, draw.form, task)];
+    const [task = 0] = desk.new_numbers(1);
+    const setUp = photo ? [/** @type {Edit} */ ({ set_photo: photo.stored })] : [];
+    const edits = [...together, ...setUp, ...taken.map(({ edit }) => edit), ...prepared(view, student, draw.form, task)];
     set.replay(edits.map((edit) => JSON.stringify({ at, edit })));
     set.hand_out(draw.salt);
     const [, t0, ...errors] = drawn.truth();
     const told = errors.map(({ name, value }) => say('sets-error', { name: worded(name), value: worded(value) }));
     const truth = { t0: worded(t0?.value), errors: told };
-    return { bytes: await fileOf(set, taken), layer: layerOf(set, set.length()), truth };
+    const contents = new Map(taken.map(({ file: { sha256, bytes } }) => [sha256, bytes]));
+    if (photo) contents.set(photo.stored.sha256, photo.bytes);
+    return { bytes: await fileOf(set, contents), isBundle: contents.size > 0, layer: layerOf(set, set.length()), truth };
   } finally {
     drawn.free();
     set.free();
@@ -266,11 +278,41 @@ function stored({ row }, { bytes, sha256 }, ending) {
   return { sha256, name: `${String(row).padStart(2, '0')}.${ending}`, bytes: bytes.length };
 }
 
-/** What a student gets: the notebook alone, or a bundle of it with its pictures or traces. @param {Desk} set @param {TakenRow[]} taken */
-async function fileOf(set, taken) {
+/**
+ * The photograph of the set-up; nothing where there is none, or its file is not kept here.
+ * @param {View} view
+ * @returns {Promise<Photo | undefined>}
+ */
+async function photoOf({ photo }) {
+  const kept = photo ? await keptFile(photo.sha256) : undefined;
+  const bytes = await kept?.blob.arrayBuffer().catch(() => undefined);
+  return photo && bytes ? { stored: photo, bytes: new Uint8Array(bytes) } : undefined;
+}
+
+/** Whether what can't be read in a column of the plan is needed: traces have no time base. @param {string} column @param {SetForm} form */
+function matters(column, form) {
+  return form !== 'traces' || column !== 'time_base';
+}
+
+/**
+ * The planned positions, without what can't be read and is not needed.
+ * @param {Desk} desk
+ * @param {SetForm} form
+ * @returns {PlannedPosition[]}
+ */
+function positionsOf(desk, form) {
+  return desk.plan().positions.map(({ typed, problems }) => (
+    problems.some(({ column }) => !matters(column, form)) ? { ...typed, time_base: '' } : typed));
+}
+
+/**
+ * What a student gets: the notebook alone, or a bundle of it with its files.
+ * @param {Desk} set
+ * @param {Map<string, Uint8Array<ArrayBuffer>>} contents of the files, by their SHA-256
+ */
+async function fileOf(set, contents) {
   const notebook = /** @type {Uint8Array<ArrayBuffer>} */ (new TextEncoder().encode(set.text()));
-  if (taken.length === 0) return notebook;
-  const contents = new Map(taken.map(({ file: { sha256, bytes } }) => [sha256, bytes]));
+  if (contents.size === 0) return notebook;
   const files = set.files().flatMap(([place, { sha256 }]) => {
     const bytes = contents.get(sha256);
     return bytes ? [{ place, bytes }] : [];

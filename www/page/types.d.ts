@@ -424,7 +424,10 @@ kept: Array<Edit>,
 /** What the partner alone changed. */
 taken: Array<Edit>,
 /** What both changed, each otherwise. */
-clashes: Array<Clash>, };
+clashes: Array<Clash>,
+/** Rows of which nobody can tell on which rail they are to be read afterwards: only one of the notebooks has theirs, or its
+ * name is not its alone, and what they call it may be another one's name. */
+astray: Array<number>, };
 
 /** A log that was merged: which it was, and which number here is whose there. */
 export type MergedLog = {

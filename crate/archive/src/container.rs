@@ -82,13 +82,13 @@ fn write_zip<'a>(entries: impl Iterator<Item = &'a Entry>) -> Result<Vec<u8>, ra
 
 /// A large entry is stored as it is, so that none we write can meet the limit on the ratio. Large entries are
 /// pictures, which are compressed already.
-fn method_for(entry: &Entry) -> CompressionMethod {
+pub(super) fn method_for(entry: &Entry) -> CompressionMethod {
     if entry.bytes.len() > LIMITS.free_bytes { CompressionMethod::STORE } else { CompressionMethod::DEFLATE }
 }
 
 /// Beside name and content nothing goes in that depends on the clock or the machine.
-fn write_entry(
-    writer: &mut ZipArchiveWriter<Vec<u8>>,
+pub(super) fn write_entry<W: Write>(
+    writer: &mut ZipArchiveWriter<W>,
     entry: &Entry,
     method: CompressionMethod,
 ) -> Result<(), rawzip::Error> {
@@ -295,7 +295,7 @@ fn inflate(place: &PlacedEntry, gate: &mut Gate) -> Result<Entry, ArchiveError> 
 }
 
 /// Lets entries through as long as they keep to the limits.
-struct Gate {
+pub(super) struct Gate {
     limits: Limits,
     total: usize,
     /// Names let through, folded to lower case, each with the name as written. Folding ASCII is enough: entries
@@ -304,14 +304,19 @@ struct Gate {
 }
 
 impl Gate {
-    fn new(limits: Limits, found: usize) -> Result<Self, ArchiveError> {
-        if found > limits.entries {
-            return Err(ArchiveError::TooManyEntries { found, limit: limits.entries });
-        }
-        Ok(Self { limits, total: 0, names: BTreeMap::new() })
+    pub fn new(limits: Limits, found: usize) -> Result<Self, ArchiveError> {
+        let gate = Self { limits, total: 0, names: BTreeMap::new() };
+        gate.admit_count(found)?;
+        Ok(gate)
     }
 
-    fn admit_name(&mut self, name: &str) -> Result<(), ArchiveError> {
+    /// Looks at how many entries there are.
+    pub fn admit_count(&self, found: usize) -> Result<(), ArchiveError> {
+        let limit = self.limits.entries;
+        if found > limit { Err(ArchiveError::TooManyEntries { found, limit }) } else { Ok(()) }
+    }
+
+    pub fn admit_name(&mut self, name: &str) -> Result<(), ArchiveError> {
         if let Some(why) = fault_in(name) {
             return Err(ArchiveError::BadName { entry: name.escape_debug().to_string(), why });
         }
@@ -322,7 +327,7 @@ impl Gate {
     }
 
     /// Counts the `grown` bytes of one entry towards the whole bundle.
-    fn admit_bytes(&mut self, name: &str, grown: usize) -> Result<(), ArchiveError> {
+    pub fn admit_bytes(&mut self, name: &str, grown: usize) -> Result<(), ArchiveError> {
         let limit = self.limits.total_bytes;
         self.total = self.total.saturating_add(grown);
         if self.total > limit {
@@ -378,7 +383,7 @@ fn fault_in(name: &str) -> Option<&'static str> {
     })
 }
 
-fn damaged(error: &rawzip::Error) -> ArchiveError {
+pub(super) fn damaged(error: &rawzip::Error) -> ArchiveError {
     ArchiveError::Damaged { what: error.to_string() }
 }
 

@@ -39,7 +39,7 @@ struct ListHead {
 /// One entry in the list.
 #[derive(Debug, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-struct Listed {
+pub struct Listed {
     name: String,
     bytes: usize,
     sha256: String,
@@ -47,14 +47,11 @@ struct Listed {
 
 /// The list of `entries` as the entry that holds it.
 pub fn list(entries: &[Entry]) -> Entry {
-    let entries = entries
-        .iter()
-        .map(|entry| Listed {
-            name: entry.name.clone(),
-            bytes: entry.bytes.len(),
-            sha256: sha256_hex(&entry.bytes),
-        })
-        .collect();
+    list_of(entries.iter().map(Listed::of).collect())
+}
+
+/// The same, of what was noted of each.
+pub fn list_of(entries: Vec<Listed>) -> Entry {
     let contents = Contents { kind: KIND.into(), format: FORMAT, entries };
     let text = to_json_lines(&contents) + "\n";
     Entry { name: CONTENTS.into(), bytes: text.into_bytes() }
@@ -97,6 +94,11 @@ fn all_listed(rest: Vec<Entry>) -> Result<(), ArchiveError> {
 }
 
 impl Listed {
+    /// What is noted of an entry.
+    pub fn of(entry: &Entry) -> Self {
+        Self { name: entry.name.clone(), bytes: entry.bytes.len(), sha256: sha256_hex(&entry.bytes) }
+    }
+
     /// The entry of this name, if it is what is listed.
     fn checked(&self, entry: Entry) -> Result<Entry, ArchiveError> {
         let changed = |what| ArchiveError::Changed { entry: self.name.clone(), what };

@@ -8,8 +8,10 @@ mod error;
 mod contents;
 mod crc;
 mod container;
+mod packing;
 
 pub use container::{LIMITS, Limits, pack, unpack, unpack_wanted, unpack_within};
 pub use contents::{CONTENTS, FORMAT, sha256, sha256_hex};
 pub use entry::{Entries, Entry};
 pub use error::ArchiveError;
+pub use packing::Packing;

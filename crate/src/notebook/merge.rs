@@ -11,10 +11,10 @@ use slope_evidence::border::to_json;
 use super::edit::Edit;
 use super::log::Notebook;
 use super::merged::MergedLog;
-use super::renumber::{Numbers, renumber};
-use super::sorting::{Clash, Crossed, following, kept, sorted, write_out};
-use super::state::{BenchField, NotebookState, RailField};
-use super::trail::{Origin, Step, Trail, chain, steps};
+use super::renumber::{Numbers, numbers_on, renumber};
+use super::sorting::{Clash, Crossed, Pages, Sorted, kept, sorted, write_out};
+use super::state::{BenchField, NotebookState, RowId};
+use super::trail::{Lookup, Origin, Origins, Step, Trail, chain, steps};
 use crate::words::Message;
 use crate::{errors_as_data, message};
 
@@ -36,6 +36,9 @@ pub struct Merge {
     pub taken: Vec<Edit>,
     /// What both changed, each otherwise.
     pub clashes: Vec<Clash>,
+    /// Rows of which nobody can tell on which rail they are to be read afterwards: only one of the notebooks has theirs, or its
+    /// name is not its alone, and what they call it may be another one's name.
+    pub astray: Vec<RowId>,
 }
 
 /// Why a notebook can't be merged into another.
@@ -71,6 +74,9 @@ impl MergeError {
     }
 }
 
+/// The most steps that are looked through, or kept, to complete what the first builds wrote of merges.
+const MOST_COMPLETED: usize = 1 << 18;
+
 /// One of two notebooks that are held against each other.
 struct Side<'a> {
     notebook: &'a Notebook,
@@ -92,6 +98,11 @@ impl<'a> Side<'a> {
 
     /// Completes what the page keeps of merges from the `other` log, where the first builds kept too little.
     fn complete(&mut self, other: &Self) -> Result<(), MergeError> {
+        let lacking = self.page.merged.iter().filter(|log| log.trail.is_empty()).count();
+        // Nobody merges so often: it is a file that would fill the memory.
+        if lacking.saturating_mul(other.chain.len()) > MOST_COMPLETED {
+            return Err(MergeError::Early);
+        }
         for log in self.page.merged.iter_mut().filter(|log| log.trail.is_empty()) {
             let last = (log.entries as usize).checked_sub(1).and_then(|last| other.chain.get(last));
             let own = other.chain.iter().position(|digest| *digest == log.own);
@@ -111,25 +122,15 @@ impl<'a> Side<'a> {
         known.filter(|(_, entries)| *entries > stem).max_by_key(|(_, entries)| *entries)
     }
 
-    /// The entries that began what has this number: of this log, and of each in which it was before it came here.
-    fn origins(&self, number: u32) -> Vec<Origin> {
-        let came = self.page.merged.iter().flat_map(|log| log.numbers.iter().map(move |pair| (log, pair)));
-        let came = came.filter(|(_, (_, here))| *here == number);
-        let came = came.filter_map(|(log, (there, _))| Trail::kept(log).origin(*there));
-        self.trail().origin(number).into_iter().chain(came).collect()
-    }
-
-    /// The number here of what was begun by this entry.
-    fn number(&self, origin: Origin) -> Option<u32> {
-        let own = [(origin.number, origin.number)];
-        let mut came = self.page.merged.iter().rev();
-        let came = came.find_map(|log| Trail::kept(log).number(origin, &log.numbers));
-        came.or_else(|| self.trail().number(origin, &own))
-    }
-
-    /// Whether this log goes to the end of what was merged as `log`, or has merged one that does.
-    fn covers(&self, log: &MergedLog) -> bool {
-        self.trail().covers(log) || self.page.merged.iter().any(|known| Trail::kept(known).covers(log))
+    /// The entries that began what came here by merges, each with its number here: of each log in which it was before.
+    fn came(&self) -> Vec<(Origin, u32)> {
+        let mut came = Vec::new();
+        for log in &self.page.merged {
+            let origins = Origins::on(Trail::kept(log));
+            let begun = log.numbers.iter().filter_map(|(there, here)| Some((origins.of(*there)?, *here)));
+            came.extend(begun);
+        }
+        came
     }
 
     /// The page after so many entries.
@@ -161,37 +162,39 @@ impl Notebook {
         let seen = our_side.has_seen(&their_side, stem);
         let was_seen = their_side.has_seen(&our_side, stem);
         let start = our_side.page_after(stem)?;
-        let known =
-            |there: u32| their_side.origins(there).into_iter().find_map(|origin| our_side.number(origin));
-        let mut numbers = Numbers {
-            same: start.numbered,
-            known: &known,
-            met: vec![],
-            given: vec![],
-            highest: ours.numbered,
+        let their_page = seen.map(|(_, entries)| their_side.page_after(entries)).transpose()?;
+        let our_page = was_seen.map(|(_, entries)| our_side.page_after(entries)).transpose()?;
+        // Of the two that came later which holds the other.
+        let their_page = their_page.filter(|_| !holds(our_page.as_ref(), seen));
+        let is_crossed = !holds(their_page.as_ref(), was_seen);
+
+        let is_new = |log: &&MergedLog| {
+            !our_side.trail().covers(log) && !ours.merged.iter().any(|known| Trail::kept(known).covers(log))
         };
-        let mut here = |mut page: NotebookState| {
-            renumber(&mut page, &mut numbers);
+        let carried: Vec<&MergedLog> = theirs.merged.iter().filter(is_new).collect();
+        let mut asked = numbers_on(theirs);
+        asked.extend(their_page.iter().flat_map(numbers_on));
+        asked.extend(carried.iter().flat_map(|log| log.numbers.iter().map(|(_, theirs)| *theirs)));
+        let known = known_here(&our_side, &their_side);
+        let numbers = Numbers::of(asked, start.numbered, ours.numbered, &known);
+        let here = |mut page: NotebookState| {
+            renumber(&mut page, &mut |there| numbers.here(there));
             page
         };
-        let (mut ours_here, mut theirs_here) = (ours.clone(), here(theirs.clone()));
-        let (mut base, mut crossed) =
-            last_seen((&our_side, was_seen), (&their_side, seen), &start, &mut here)?;
-        let mut carried = Vec::new();
-        for log in theirs.merged.iter().filter(|log| !our_side.covers(log)) {
+        let (base, seen_here) = match (their_page, our_page) {
+            (Some(their_page), our_page) => (here(their_page), our_page.filter(|_| is_crossed)),
+            (None, Some(our_page)) => (our_page, None),
+            (None, None) => (start.clone(), None),
+        };
+        let crossed = seen_here.map(|seen| Crossed { began: start.clone(), seen });
+        let mut pages = Pages { base, crossed, ours: ours.clone(), theirs: here(theirs.clone()) };
+        let kept = kept(ours, &pages.theirs, &start);
+        pages.each(|page| write_out(page, &start));
+        let Sorted { mut taken, clashes, astray } = sorted(pages, numbers.highest);
+        taken.extend(carried.into_iter().map(|log| {
             let numbers = log.numbers.iter().map(|(there, theirs)| (*there, numbers.here(*theirs))).collect();
-            carried.push(Edit::Merged(MergedLog { numbers, ..log.clone() }));
-        }
-        let kept = kept(ours, &theirs_here, &start);
-        for page in [&mut base, &mut ours_here, &mut theirs_here].into_iter().chain(&mut crossed) {
-            write_out(page, &start);
-        }
-        let crossed = crossed.as_ref().map(|seen| Crossed { began: &start, seen });
-        let (mut taken, clashes) = sorted((&base, crossed), &ours_here, &theirs_here, numbers.highest);
-        if taken.iter().any(|edit| matches!(edit, Edit::SetRail { field: RailField::Name, .. })) {
-            taken.extend(following(&base, ours, &theirs_here));
-        }
-        taken.extend(carried);
+            Edit::Merged(MergedLog { numbers, ..log.clone() })
+        }));
         if taken.is_empty() && clashes.is_empty() {
             return Err(MergeError::NothingNew);
         }
@@ -206,7 +209,7 @@ impl Notebook {
         let parted =
             seen.and_then(|(log, entries)| left(log, entries).filter(|_| entries < their_side.chain.len()));
         let behind = was_seen.and_then(|(log, entries)| left(log, entries));
-        Ok(Merge { log, parted, behind, kept, taken, clashes })
+        Ok(Merge { log, parted, behind, kept, taken, clashes, astray })
     }
 
     /// Whether both logs began as one of so many entries, with the whole hand-out in it where there is one.
@@ -223,36 +226,29 @@ impl Notebook {
     }
 }
 
-/// The last page that both have seen, with the numbers that `here` gives what is the partner's; and the page here that the
-/// partner has seen, where each has merged the other and neither page holds the other's merge. Each side stands with the
-/// merge by which the other knows most of it, and after how many of its entries that ends.
-fn last_seen(
-    (ours, was_seen): (&Side, Option<(&MergedLog, usize)>),
-    (theirs, seen): (&Side, Option<(&MergedLog, usize)>),
-    start: &NotebookState,
-    here: &mut dyn FnMut(NotebookState) -> NotebookState,
-) -> Result<(NotebookState, Option<NotebookState>), MergeError> {
-    Ok(match (seen, was_seen) {
-        (None, None) => (start.clone(), None),
-        (Some((_, entries)), None) => (here(theirs.page_after(entries)?), None),
-        (None, Some((_, entries))) => (ours.page_after(entries)?, None),
-        (Some((seen, entries)), Some((was_seen, our_entries))) => {
-            let our_page = ours.page_after(our_entries)?;
-            let their_page = theirs.page_after(entries)?;
-            // Of the two that came later which holds the other.
-            if has_merged(&our_page, seen) {
-                (our_page, None)
-            } else {
-                let crossed = Some(our_page).filter(|_| !has_merged(&their_page, was_seen));
-                (here(their_page), crossed)
-            }
-        }
-    })
+/// The number on our side of what has one on theirs, where it came from here, from there, or to both from a third notebook.
+fn known_here(ours: &Side, theirs: &Side) -> impl Fn(u32) -> Option<u32> {
+    let came_there = theirs.came();
+    let there = came_there.iter().enumerate().map(|(place, (_, number))| ([*number, 0, 0], count(place)));
+    let there = Lookup::of(there.collect());
+    // What was merged last is known best.
+    let here =
+        Lookup::of(ours.came().into_iter().rev().map(|(origin, number)| (origin.key(), number)).collect());
+    let (own_there, own_here) = (Origins::on(theirs.trail()), Origins::on(ours.trail()));
+    move |number| {
+        let came = there.all([number, 0, 0]).filter_map(|place| came_there.get(place as usize));
+        let mut origins = own_there.of(number).into_iter().chain(came.map(|(origin, _)| *origin));
+        let began_here = |origin: Origin| own_here.of(origin.number).filter(|own| *own == origin);
+        origins.find_map(|origin| {
+            here.all(origin.key()).next().or_else(|| began_here(origin).map(|own| own.number))
+        })
+    }
 }
 
-/// Whether `page` holds what was merged as `log`.
-fn has_merged(page: &NotebookState, log: &MergedLog) -> bool {
-    page.merged.iter().any(|known| known.digest == log.digest)
+/// Whether a page holds what was merged as a log, where there are both.
+fn holds(page: Option<&NotebookState>, log: Option<(&MergedLog, usize)>) -> bool {
+    let pair = page.zip(log);
+    pair.is_some_and(|(page, (log, _))| page.merged.iter().any(|known| known.digest == log.digest))
 }
 
 /// After how many entries another log leaves the one that was merged as `log`, where it does so before that ends.

@@ -4,7 +4,7 @@
 use proptest::prelude::*;
 
 use super::super::super::*;
-use super::{add, cell, confirmed, of, readings, set, with, without_clash};
+use super::{add, cell, chain, confirmed, of, readings, set, with, without_clash};
 
 #[test]
 fn a_partner_who_went_on_brings_only_what_is_new() {
@@ -66,6 +66,47 @@ fn a_merge_of_the_first_builds_is_completed_or_refused() {
         Err(MergeError::Early),
         "it left the log that was merged"
     );
+}
+
+/// What a file claims of merges is looked through in time, however much it is: by looking through all of it for each thing it
+/// would take 2·10¹⁰ steps, some tens of seconds.
+#[test]
+fn a_file_that_claims_much_is_merged_in_time() {
+    let many = 200_000;
+    let log = MergedLog {
+        entries: many,
+        digest: "d".repeat(64),
+        own: "0".repeat(64),
+        people: String::new(),
+        numbers: (1..=many).map(|there| (there, 5)).collect(),
+        trail: (0..many).map(|place| (place, place)).collect(),
+    };
+    let (ours, theirs) = (of("a", [add(5, "30")]), of("b", [add(5, "40"), Edit::Merged(log)]));
+    let begun = std::time::Instant::now();
+    let merged = without_clash(&ours, &theirs);
+    assert_eq!(readings(&merged), ["10", "20", "30", "40"]);
+    assert_eq!(merged.merge(&theirs), Err(MergeError::NothingNew));
+    assert!(begun.elapsed().as_secs() < 10, "it took {:?}", begun.elapsed());
+}
+
+/// Nor are logs completed without end, which would fill the memory.
+#[test]
+fn a_file_that_claims_many_merges_of_the_first_builds_is_refused() {
+    let ours = of("a", [add(5, "30")]);
+    let digests = chain(ours.log());
+    let claimed = |stem: usize| MergedLog {
+        entries: u32::try_from(digests.len()).unwrap(),
+        digest: digests.last().cloned().unwrap_or_default(),
+        own: digests[stem].clone(),
+        ..MergedLog::default()
+    };
+    let stem = super::handed_out().log().len();
+    let theirs = |claims: usize| {
+        let claims = vec![Edit::Merged(claimed(stem)); claims];
+        of("b", [add(5, "40"), Edit::Together(claims)])
+    };
+    assert_eq!(readings(&without_clash(&ours, &theirs(2))), ["10", "20", "30", "40"]);
+    assert_eq!(ours.merge(&theirs(30_000)), Err(MergeError::Early));
 }
 
 /// Where both merged what the other had at the same time, the partner has ours of then.

@@ -9,6 +9,8 @@ use super::chain;
 
 #[path = "merge_again_test.rs"]
 mod again;
+#[path = "merge_rails_test.rs"]
+mod rails;
 
 const AT: &str = "2026-01-01T10:00:00Z";
 

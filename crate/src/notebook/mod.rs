@@ -17,8 +17,8 @@
 //! - [`habits`](mod@habits): what a row goes on with from the rows before it.
 //! - [`log`]: the log, its fold, undo and redo.
 //! - [`paste`](mod@paste): a block from a spreadsheet, as edits; `block`: its lines and cells.
-//! - `trail`, `renumber`, `sorting`, [`merge`]: a partner's notebook, merged: how far two logs go the same way, its numbers
-//!   here, and what it changed.
+//! - `trail`, `renumber`, `rails_met`, `sorting`, [`merge`]: a partner’s notebook, merged: how far two logs go
+//!   the same way, its numbers here, its rails, and what it changed.
 //! - `after_seal`: what was changed after a seal was opened.
 //! - `steps`: the log step by step, as it is played back.
 //! - `first_edits`: edits as the first builds wrote them.
@@ -39,6 +39,7 @@ mod reach;
 pub mod log;
 mod trail;
 mod renumber;
+mod rails_met;
 mod sorting;
 pub mod merge;
 mod after_seal;

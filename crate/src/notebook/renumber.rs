@@ -3,45 +3,57 @@
 use std::mem::take;
 
 use super::state::{NotebookState, Scope};
+use super::trail::Lookup;
 use super::uncertainty::UncertaintyOf;
 use slope_evidence::stored::Evidence;
 
 /// Which number here is whose in another notebook that began as this one did.
-pub(super) struct Numbers<'a> {
+pub(super) struct Numbers {
     /// Up to this one they are the same in both.
-    pub same: u32,
-    /// The number here of what came from here, from there, or to both from a third one.
-    pub known: &'a dyn Fn(u32) -> Option<u32>,
-    /// Those known that were asked for, there and here.
-    pub met: Vec<(u32, u32)>,
-    /// Those that were given since, there and here.
+    same: u32,
+    /// Those here by those there, above it.
+    here: Lookup,
+    /// Those that are new here, there and here.
     pub given: Vec<(u32, u32)>,
     /// The highest number here.
     pub highest: u32,
 }
 
-impl Numbers<'_> {
-    /// The number here; a new one for what has none yet.
-    pub fn here(&mut self, there: u32) -> u32 {
-        if there <= self.same {
-            return there;
+impl Numbers {
+    /// The numbers here of all that were `asked` for, which are the same up to `same`: a `known` one is that of what came from
+    /// here, from there, or to both from a third one; all others are new, above the `highest` here.
+    pub fn of(asked: Vec<u32>, same: u32, highest: u32, known: &dyn Fn(u32) -> Option<u32>) -> Self {
+        let asked = Lookup::of(asked.into_iter().map(|there| ([there, 0, 0], there)).collect());
+        let (mut here, mut given, mut highest) = (vec![], vec![], highest);
+        for key @ [there, ..] in asked.keys().filter(|[there, ..]| *there > same) {
+            let number = known(there).unwrap_or_else(|| {
+                highest = highest.saturating_add(1);
+                given.push((there, highest));
+                highest
+            });
+            here.push((key, number));
         }
-        if let Some((_, here)) = self.met.iter().chain(&self.given).find(|(id, _)| *id == there) {
-            return *here;
-        }
-        if let Some(here) = (self.known)(there) {
-            self.met.push((there, here));
-            return here;
-        }
-        self.highest = self.highest.saturating_add(1);
-        self.given.push((there, self.highest));
-        self.highest
+        Self { same, here: Lookup::of(here), given, highest }
+    }
+
+    /// The number here of one that was asked for.
+    pub fn here(&self, there: u32) -> u32 {
+        if there <= self.same { there } else { self.here.all([there, 0, 0]).next().unwrap_or(there) }
     }
 }
 
-/// Gives everything on the other notebook's `page` its number here, wherever it is named.
-pub(super) fn renumber(page: &mut NotebookState, numbers: &mut Numbers) {
-    let mut new = |id: u32| numbers.here(id);
+/// All numbers by which things are named on a page.
+pub(super) fn numbers_on(page: &NotebookState) -> Vec<u32> {
+    let mut all = Vec::new();
+    renumber(&mut page.clone(), &mut |number| {
+        all.push(number);
+        number
+    });
+    all
+}
+
+/// Gives everything on a `page` a `new` number, wherever it is named.
+pub(super) fn renumber(page: &mut NotebookState, new: &mut dyn FnMut(u32) -> u32) {
     for rail in &mut page.rails {
         rail.id = new(rail.id);
     }
@@ -70,7 +82,7 @@ pub(super) fn renumber(page: &mut NotebookState, numbers: &mut Numbers) {
     }
     for note in &mut page.notes {
         note.id = new(note.id);
-        note.after = note.after.map(&mut new);
+        note.after = note.after.map(&mut *new);
     }
     for grid in &mut page.grids {
         grid.id = new(grid.id);
@@ -79,7 +91,7 @@ pub(super) fn renumber(page: &mut NotebookState, numbers: &mut Numbers) {
         task.id = new(task.id);
     }
     for (of, kind) in take(&mut page.kinds) {
-        page.kinds.insert(of.renumbered(&mut new), kind);
+        page.kinds.insert(of.renumbered(new), kind);
     }
 }
 

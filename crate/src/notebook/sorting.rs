@@ -11,9 +11,8 @@ use slope_evidence::border::to_json;
 use super::edit::Edit;
 use super::habits::habits;
 use super::handout::{Asks, Piece, TaskId};
-use super::state::{
-    BenchField, Cell, CovarianceOf, NotebookState, PlannedPosition, PositionId, Rail, RailField, Row, RowId,
-};
+use super::rails_met::{RailNames, astray, call_by, rails_turned, rails_written};
+use super::state::{BenchField, Cell, CovarianceOf, NotebookState, Row, RowId};
 use super::uncertainty::UncertaintyOf;
 
 /// Something that both changed, each otherwise.
@@ -30,37 +29,102 @@ pub struct Clash {
 
 /// Pages of two notebooks each of which merged the other as it was before that: neither page that was seen holds the
 /// other, and what comes from the partner may be ours of then.
-#[derive(Clone, Copy)]
-pub(super) struct Crossed<'a> {
+pub(super) struct Crossed {
     /// The page on which both began.
-    pub began: &'a NotebookState,
+    pub began: NotebookState,
     /// The page here that the partner has seen.
-    pub seen: &'a NotebookState,
+    pub seen: NotebookState,
 }
 
-/// Three pages, and what was found of their differences.
-struct Sorting<'a> {
+/// The pages that are held against one another, all in the numbers of this notebook.
+pub(super) struct Pages {
     /// The last page that both have seen.
-    base: &'a NotebookState,
+    pub base: NotebookState,
     /// The other pages to heed, where that one is only the partner's.
-    crossed: Option<Crossed<'a>>,
-    ours: &'a NotebookState,
-    theirs: &'a NotebookState,
+    pub crossed: Option<Crossed>,
+    pub ours: NotebookState,
+    pub theirs: NotebookState,
+}
+
+/// What was found of their differences.
+#[derive(Debug, PartialEq)]
+pub(super) struct Sorted {
+    /// What the partner alone changed.
+    pub taken: Vec<Edit>,
+    /// What both changed, each otherwise.
+    pub clashes: Vec<Clash>,
+    /// Rows of which nobody can tell on which rail they are to be read afterwards.
+    pub astray: Vec<RowId>,
+}
+
+/// What becomes of a place of the pages.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Fate {
+    /// It stays as it is here.
+    Stays,
+    /// The partner's comes in its stead.
+    Comes,
+    /// A person chooses.
+    Clashes,
+}
+
+/// Pages on the way to what is found of them.
+struct Sorting<'a> {
+    pages: &'a Pages,
+    /// What becomes of the rails.
+    rails: Fate,
+    /// What has the partner's new rows on rails of theirs alone call these, once all rails are the partner's.
+    own_rails: Vec<Edit>,
     taken: Vec<Edit>,
     clashes: Vec<Clash>,
 }
 
-/// What `theirs` changed alone, and what both changed, each otherwise, since `base`; all in the numbers of this notebook, of
-/// which `highest` is the highest that is taken.
-pub(super) fn sorted(
-    (base, crossed): (&NotebookState, Option<Crossed>),
-    ours: &NotebookState,
-    theirs: &NotebookState,
-    highest: u32,
-) -> (Vec<Edit>, Vec<Clash>) {
-    let mut sorting = Sorting { base, crossed, ours, theirs, taken: vec![], clashes: vec![] };
+/// What `theirs` changed alone, and what both changed, each otherwise, since `base`; `highest` is the highest number that is
+/// taken here.
+pub(super) fn sorted(mut pages: Pages, highest: u32) -> Sorted {
+    let rails = pages.fate(&rails_written);
+    let mut here = if rails == Fate::Stays { vec![] } else { astray(&pages.ours, &pages.theirs) };
+    let mut there = if rails == Fate::Comes { vec![] } else { astray(&pages.theirs, &pages.ours) };
+    there.retain(|id| rail_named(&pages.theirs, *id) != rail_named(&pages.ours, *id));
+    let is_new = |id: &RowId| [&pages.base, &pages.ours].iter().all(|page| row_of(page, *id).is_none());
+    let own_rail = |row: &RowId| {
+        let text = rail_named(&pages.theirs, *row)?.to_owned();
+        Some(Edit::SetCell { row: *row, cell: Cell::Rail, text })
+    };
+    let own_rails = there.iter().filter(|id| is_new(id)).filter_map(own_rail).collect();
+    there.retain(|id| !here.contains(id));
+    here.append(&mut there);
+    pages.call_alike(rails);
+    let mut sorting = Sorting { pages: &pages, rails, own_rails, taken: vec![], clashes: vec![] };
     sorting.sort_all(highest);
-    (sorting.taken, sorting.clashes)
+    Sorted { taken: sorting.taken, clashes: sorting.clashes, astray: here }
+}
+
+impl Pages {
+    /// What becomes of what `written` writes of a page.
+    fn fate(&self, written: &dyn Fn(&NotebookState) -> Vec<Edit>) -> Fate {
+        let [base, ours, theirs] = [&self.base, &self.ours, &self.theirs].map(|page| texts(written(page)));
+        if same(&theirs, &base) || same(&theirs, &ours) {
+            return Fate::Stays;
+        }
+        let comes_back = self.crossed.as_ref().is_some_and(|Crossed { began, seen }| {
+            let [began, seen] = [began, seen].map(|page| texts(written(page)));
+            !same(&seen, &began) && !same(&seen, &base)
+        });
+        if same(&ours, &base) && !comes_back { Fate::Comes } else { Fate::Clashes }
+    }
+
+    /// Does something to each.
+    pub fn each(&mut self, act: impl Fn(&mut NotebookState)) {
+        let crossed = self.crossed.iter_mut().flat_map(|Crossed { began, seen }| [began, seen]);
+        [&mut self.base, &mut self.ours, &mut self.theirs].into_iter().chain(crossed).for_each(act);
+    }
+
+    /// Has rows call each rail by one name on all pages: by that which it has here once what the partner alone changed is taken.
+    fn call_alike(&mut self, rails: Fate) {
+        let names = RailNames::on(if rails == Fate::Comes { &self.theirs } else { &self.ours });
+        self.each(|page| call_by(page, &names));
+    }
 }
 
 /// Writes out by which time base each row is read that is not as it was on the page on which both began, where it names none
@@ -98,30 +162,6 @@ pub(super) fn kept(ours: &NotebookState, theirs: &NotebookState, began: &Noteboo
     named.filter(|edit| edit.may_reach(ours).is_ok()).collect()
 }
 
-/// What has rows and planned positions that are in `ours` alone, and not in `base`, call their rail as it is called in `theirs`.
-pub(super) fn following(base: &NotebookState, ours: &NotebookState, theirs: &NotebookState) -> Vec<Edit> {
-    let name = |text: &str| {
-        let before = text.trim();
-        let is_called =
-            |(place, rail): &(usize, &Rail)| rail.name_or_number(*place).eq_ignore_ascii_case(before);
-        let mut called = ours.rails.iter().enumerate().filter(is_called);
-        let (Some((_, rail)), None) = (called.next(), called.next()) else { return None };
-        let (place, rail) = theirs.rail(rail.id)?;
-        Some(rail.name_or_number(place)).filter(|name| !name.eq_ignore_ascii_case(before))
-    };
-    let is_row = |id: RowId| [base, theirs].iter().any(|page| page.row(id).is_some());
-    let rows = ours.rows.iter().filter(|row| !is_row(row.id)).filter_map(|row| {
-        let text = name(row.text(Cell::Rail))?;
-        Some(Edit::SetCell { row: row.id, cell: Cell::Rail, text })
-    });
-    let is_planned = |id: PositionId| base.plan.iter().chain(&theirs.plan).any(|position| position.id == id);
-    let positions = ours.plan.iter().filter(|position| !is_planned(position.id)).filter_map(|position| {
-        let rail = name(&position.rail)?;
-        Some(Edit::SetPosition(PlannedPosition { rail, ..position.clone() }))
-    });
-    rows.chain(positions).collect()
-}
-
 /// The rail by which a row is read that names none: the only one on the page.
 fn only_rail(page: &NotebookState) -> Option<String> {
     if let [rail] = page.rails.as_slice() { Some(rail.name_or_number(0)) } else { None }
@@ -133,108 +173,127 @@ fn only_time_base(page: &NotebookState) -> Option<String> {
     Some(setting.time_per_division.clone()).filter(|text| !text.trim().is_empty())
 }
 
-/// What there is one of on a page.
-const WHOLE: [fn(&NotebookState) -> Edit; 7] = [
-    |page| Edit::SetTitle(page.title.clone()),
-    |page| Edit::SetPath(page.path),
-    |page| Edit::SetBeam(page.beam),
-    |page| Edit::SetEstimator(page.estimator),
-    |page| Edit::SetClaim(page.claim.clone()),
-    |page| Edit::SetTrials(page.trials.clone()),
-    |page| Edit::SetPhoto(page.photo.clone()),
-];
-
-// Every field by name, so that one more does not compile until `sort_all` heeds it.
-const _: fn(&NotebookState) = |page| {
-    let NotebookState {
-        title: _,
-        path: _,
-        beam: _,
-        estimator: _,
-        claim: _,
-        trials: _,
-        rehearsal: _,
-        bench: _,
-        kinds: _,
-        rails: _,
-        settings: _,
-        shared: _,
-        covariances: _,
-        plan: _,
-        grids: _,
-        rows: _,
-        notes: _,
-        photo: _,
-        handout: _,
-        // Of one person, the same in both, or looked at where logs are.
-        cautions_read: _,
-        seal: _,
-        decimal_mark: _,
-        merged: _,
-        numbered: _,
-    } = page;
-};
-
 impl Sorting<'_> {
     fn sort_all(&mut self, highest: u32) {
-        for write in WHOLE {
+        let pages = self.pages;
+        let Pages { base, ours, theirs, .. } = pages;
+        // Named one by one, so that nothing new on a page is forgotten here.
+        let NotebookState {
+            title: _,
+            path: _,
+            beam: _,
+            estimator: _,
+            claim: _,
+            trials: _,
+            rehearsal: _,
+            bench: _,
+            kinds: _,
+            rails: _,
+            settings: _,
+            shared: _,
+            covariances: _,
+            plan: _,
+            grids: _,
+            rows: _,
+            notes: _,
+            photo: _,
+            handout: _,
+            // Of one person, the same in both, or looked at where logs are.
+            cautions_read: _,
+            seal: _,
+            decimal_mark: _,
+            merged: _,
+            numbered: _,
+        } = base;
+        let whole: [fn(&NotebookState) -> Edit; 7] = [
+            |page| Edit::SetTitle(page.title.clone()),
+            |page| Edit::SetPath(page.path),
+            |page| Edit::SetBeam(page.beam),
+            |page| Edit::SetEstimator(page.estimator),
+            |page| Edit::SetClaim(page.claim.clone()),
+            |page| Edit::SetTrials(page.trials.clone()),
+            |page| Edit::SetPhoto(page.photo.clone()),
+        ];
+        for write in whole {
             self.sort(&|page| vec![write(page)]);
         }
         self.sort(&|page| page.rehearsal.map(Edit::SetRehearsal).into_iter().collect());
-        self.sort_fields();
-        self.sort_by(&rails_written, rails_turned);
-        self.sort_each(|page| page.settings.iter().map(|one| one.id).collect(), setting_written);
-        self.sort_each(|page| page.shared.iter().map(|one| one.id).collect(), shared_written);
-        for of in [CovarianceOf::Distances, CovarianceOf::Delays, CovarianceOf::Both] {
-            self.sort(&|page| match page.covariances.iter().find(|one| one.acts_on == of) {
-                Some(one) => vec![Edit::SetCovariance(one.clone())],
-                None => vec![Edit::RemoveCovariance(of)],
-            });
-        }
-        self.sort_each(|page| page.plan.iter().map(|one| one.id).collect(), position_written);
-        for grid in &self.theirs.grids {
-            self.sort(&|page| {
-                let here = page.grids.iter().find(|one| one.id == grid.id);
-                here.cloned().map(Edit::SetGrid).into_iter().collect()
-            });
-        }
-        self.sort_rows(highest);
-        self.sort_each(|page| page.notes.iter().map(|one| one.id).collect(), note_written);
-        self.sort_answers();
-    }
-
-    /// Sorts what pages have several of, by their numbers.
-    fn sort_each(
-        &mut self,
-        numbers: fn(&NotebookState) -> Vec<u32>,
-        written: fn(&NotebookState, u32) -> Vec<Edit>,
-    ) {
-        for id in either(numbers(self.theirs), numbers(self.base)) {
-            self.sort(&|page| written(page, id));
-        }
-    }
-
-    fn sort_fields(&mut self) {
         let fields = |page: &NotebookState| page.bench.keys().copied().collect();
-        for field in either(fields(self.theirs), fields(self.base)) {
+        for field in either(fields(theirs), fields(base)) {
             match field {
                 BenchField::StudentNumber => {}
                 BenchField::People => self.sort_names(),
                 _ => self.sort(&|page| field_written(page, field)),
             }
         }
-    }
-
-    /// A question that is only the partner's can't be answered here.
-    fn sort_answers(&mut self) {
-        let ours = &self.ours.handout.tasks;
-        let is_asked = |id: TaskId| ours.iter().any(|task| task.id == id && task.asks != Asks::Nothing);
-        for task in self.theirs.handout.tasks.iter().filter(|task| is_asked(task.id)) {
+        // Rows call rails by name. Taken, the rails come before them, which call them as the partner does; chosen, they come
+        // last, and all rows follow.
+        if self.rails == Fate::Comes {
+            self.sort_rails();
+        }
+        let ids = |page: &NotebookState| page.settings.iter().map(|one| one.id).collect();
+        for id in either(ids(theirs), ids(base)) {
+            self.sort(&|page| match page.settings.iter().find(|one| one.id == id) {
+                Some(one) => vec![Edit::SetSetting(one.clone()), kind(page, UncertaintyOf::Setting(id))],
+                None => vec![Edit::RemoveSetting(id), kind(page, UncertaintyOf::Setting(id))],
+            });
+        }
+        let ids = |page: &NotebookState| page.shared.iter().map(|one| one.id).collect();
+        for id in either(ids(theirs), ids(base)) {
+            self.sort(&|page| match page.shared.iter().find(|one| one.id == id) {
+                Some(one) => vec![Edit::SetShared(one.clone()), kind(page, UncertaintyOf::Shared(id))],
+                None => vec![Edit::RemoveShared(id), kind(page, UncertaintyOf::Shared(id))],
+            });
+        }
+        for of in [CovarianceOf::Distances, CovarianceOf::Delays, CovarianceOf::Both] {
+            self.sort(&|page| match page.covariances.iter().find(|one| one.acts_on == of) {
+                Some(one) => vec![Edit::SetCovariance(one.clone())],
+                None => vec![Edit::RemoveCovariance(of)],
+            });
+        }
+        let ids = |page: &NotebookState| page.plan.iter().map(|one| one.id).collect();
+        for id in either(ids(theirs), ids(base)) {
+            self.sort(&|page| match page.plan.iter().find(|one| one.id == id) {
+                Some(one) => vec![Edit::SetPosition(one.clone())],
+                None => vec![Edit::RemovePosition(id)],
+            });
+        }
+        for grid in &theirs.grids {
+            self.sort(&|page| {
+                page.grids
+                    .iter()
+                    .find(|one| one.id == grid.id)
+                    .cloned()
+                    .map(Edit::SetGrid)
+                    .into_iter()
+                    .collect()
+            });
+        }
+        self.sort_rows(highest);
+        self.sort_notes();
+        // A question that is only the partner's can't be answered here.
+        let is_asked =
+            |id: TaskId| ours.handout.tasks.iter().any(|task| task.id == id && task.asks != Asks::Nothing);
+        for task in theirs.handout.tasks.iter().filter(|task| is_asked(task.id)) {
             self.sort(&|page| {
                 let here = page.handout.tasks.iter().find(|one| one.id == task.id);
                 here.map(|task| Edit::Answer(task.id, task.answer.clone())).into_iter().collect()
             });
         }
+        if self.rails == Fate::Clashes {
+            self.sort_rails();
+        }
+    }
+
+    fn sort_rails(&mut self) {
+        let pages = self.pages;
+        let Pages { ours, theirs, .. } = pages;
+        let mut turned = rails_turned(ours, theirs);
+        if self.rails == Fate::Clashes {
+            turned.append(&mut self.own_rails);
+        }
+        let [here, there] = [ours, theirs].map(|page| texts(rails_written(page)));
+        self.put(self.rails, lacking(&there, &here), turned);
     }
 
     /// Who measured is chosen by a person, also where the partner alone changed it: one name would take the other's place.
@@ -243,42 +302,44 @@ impl Sorting<'_> {
         self.sort(&|page| field_written(page, BenchField::People));
         if let Some(theirs) = self.taken.get(taken).cloned() {
             self.taken.truncate(taken);
-            let ours = field_written(self.ours, BenchField::People);
+            let ours = field_written(&self.pages.ours, BenchField::People);
             self.clashes.push(Clash { ours, theirs: vec![theirs], both: vec![] });
         }
     }
 
     /// Sorts what `written` writes of a page.
     fn sort(&mut self, written: &dyn Fn(&NotebookState) -> Vec<Edit>) {
-        self.sort_by(written, lacking);
+        let fate = self.pages.fate(written);
+        if fate != Fate::Stays {
+            let [ours, theirs] = [&self.pages.ours, &self.pages.theirs].map(|page| texts(written(page)));
+            self.put(fate, lacking(&theirs, &ours), lacking(&ours, &theirs));
+        }
     }
 
-    /// The same; `turned` turns the first of two writings into the second.
-    fn sort_by(
-        &mut self,
-        written: &dyn Fn(&NotebookState) -> Vec<Edit>,
-        turned: fn(&[Written], &[Written]) -> Vec<Edit>,
-    ) {
-        let [base, ours, theirs] = [self.base, self.ours, self.theirs].map(|page| texts(written(page)));
-        if same(&theirs, &base) || same(&theirs, &ours) {
-            return;
+    /// Keeps what becomes of a place: what of it is `ours`, and what makes it `theirs`.
+    fn put(&mut self, fate: Fate, ours: Vec<Edit>, theirs: Vec<Edit>) {
+        match fate {
+            Fate::Stays => {}
+            Fate::Comes => self.taken.extend(theirs),
+            Fate::Clashes => self.clashes.push(Clash { ours, theirs, both: vec![] }),
         }
-        let change = turned(&ours, &theirs);
-        let comes_back = self.crossed.is_some_and(|Crossed { began, seen }| {
-            let [began, seen] = [began, seen].map(|page| texts(written(page)));
-            !same(&seen, &began) && !same(&seen, &base)
-        });
-        if same(&ours, &base) && !comes_back {
-            self.taken.extend(change);
-        } else {
-            self.clashes.push(Clash { ours: lacking(&theirs, &ours), theirs: change, both: vec![] });
+    }
+
+    fn sort_notes(&mut self) {
+        let ids = |page: &NotebookState| page.notes.iter().map(|one| one.id).collect();
+        for id in either(ids(&self.pages.theirs), ids(&self.pages.base)) {
+            self.sort(&|page| match page.notes.iter().find(|one| one.id == id) {
+                Some(one) => vec![Edit::SetNote(one.clone())],
+                None => vec![Edit::RemoveNote(id)],
+            });
         }
     }
 
     fn sort_rows(&mut self, mut highest: u32) {
-        let (base, ours, theirs) = (self.base, self.ours, self.theirs);
+        let pages = self.pages;
+        let Pages { base, ours, theirs, .. } = pages;
         for (place, row) in theirs.rows.iter().enumerate() {
-            let (was, here) = (base.row(row.id), ours.row(row.id));
+            let (was, here) = (row_of(base, row.id), row_of(ours, row.id));
             match (was, here) {
                 (None, None) => self.taken.extend(new_row(row.id, row, theirs.rows.get(..place))),
                 (Some(was), None) if same(&texts(row_written(was)), &texts(row_written(row))) => {}
@@ -288,7 +349,7 @@ impl Sorting<'_> {
                 }
                 (_, Some(_)) => {
                     let before = self.clashes.len();
-                    self.sort(&|page| page.row(row.id).map_or_else(Vec::new, row_written));
+                    self.sort(&|page| row_of(page, row.id).map_or_else(Vec::new, row_written));
                     if let Some(clash) = self.clashes.get_mut(before)
                         && !ours.handout.fixes(Piece::Readings)
                     {
@@ -335,26 +396,6 @@ fn kind(page: &NotebookState, of: UncertaintyOf) -> Edit {
     Edit::SetKind { of, kind: page.kind(of) }
 }
 
-fn setting_written(page: &NotebookState, id: u32) -> Vec<Edit> {
-    let here = page.settings.iter().find(|one| one.id == id).cloned();
-    vec![here.map_or(Edit::RemoveSetting(id), Edit::SetSetting), kind(page, UncertaintyOf::Setting(id))]
-}
-
-fn shared_written(page: &NotebookState, id: u32) -> Vec<Edit> {
-    let here = page.shared.iter().find(|one| one.id == id).cloned();
-    vec![here.map_or(Edit::RemoveShared(id), Edit::SetShared), kind(page, UncertaintyOf::Shared(id))]
-}
-
-fn position_written(page: &NotebookState, id: u32) -> Vec<Edit> {
-    let here = page.plan.iter().find(|one| one.id == id).cloned();
-    vec![here.map_or(Edit::RemovePosition(id), Edit::SetPosition)]
-}
-
-fn note_written(page: &NotebookState, id: u32) -> Vec<Edit> {
-    let here = page.notes.iter().find(|one| one.id == id).cloned();
-    vec![here.map_or(Edit::RemoveNote(id), Edit::SetNote)]
-}
-
 /// A text of the bench, with the kind of what is an uncertainty.
 fn field_written(page: &NotebookState, field: BenchField) -> Vec<Edit> {
     let of = match field {
@@ -370,51 +411,13 @@ fn field_written(page: &NotebookState, field: BenchField) -> Vec<Edit> {
     all
 }
 
-/// All rails, each with everything of it.
-fn rails_written(page: &NotebookState) -> Vec<Edit> {
-    let mut all = Vec::new();
-    for rail in &page.rails {
-        let id = rail.id;
-        all.push(Edit::AddRail(id));
-        all.push(Edit::SetRulerUnit { rail: id, unit: rail.unit });
-        all.push(Edit::SetSense { rail: id, sense: rail.sense });
-        all.push(Edit::SetSplice { rail: id, splice: rail.splice.clone() });
-        for field in [
-            RailField::Name,
-            RailField::From,
-            RailField::To,
-            RailField::ReadingUncertainty,
-            RailField::ScaleUncertainty,
-        ] {
-            let text = rail.texts.get(&field).cloned().unwrap_or_default();
-            all.push(Edit::SetRail { rail: id, field, text });
-        }
-        for of in [UncertaintyOf::RulerReading(id), UncertaintyOf::RulerScale(id), UncertaintyOf::Splice(id)]
-        {
-            all.push(kind(page, of));
-        }
-    }
-    all
+fn row_of(page: &NotebookState, id: RowId) -> Option<&Row> {
+    page.rows.iter().find(|row| row.id == id)
 }
 
-/// Turns the first rails into the second: their order can't be changed, so from the first that is another on all are laid anew.
-fn rails_turned(first: &[Written], second: &[Written]) -> Vec<Edit> {
-    let laid = |all: &[Written]| -> Vec<u32> {
-        all.iter()
-            .filter_map(|(_, edit)| if let Edit::AddRail(id) = edit { Some(*id) } else { None })
-            .collect()
-    };
-    let (before, after) = (laid(first), laid(second));
-    let same = before.iter().zip(&after).take_while(|(before, after)| before == after).count();
-    let mut all: Vec<Edit> = before.iter().skip(same).map(|id| Edit::RemoveRail(*id)).collect();
-    let mut rails = 0;
-    for (text, edit) in second {
-        rails += usize::from(matches!(edit, Edit::AddRail(_)));
-        if rails > same || !holds(first, text) {
-            all.push(edit.clone());
-        }
-    }
-    all
+/// What a row calls its rail, where there is such a row.
+fn rail_named(page: &NotebookState, id: RowId) -> Option<&str> {
+    row_of(page, id).map(|row| row.text(Cell::Rail))
 }
 
 /// Everything of a row.

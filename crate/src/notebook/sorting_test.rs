@@ -2,7 +2,7 @@
 #![expect(clippy::unwrap_used, clippy::panic, reason = "tests")]
 
 use super::super::*;
-use super::{kept, sorted, write_out};
+use super::{Pages, Sorted, kept, sorted, write_out};
 
 fn page(edits: Vec<Edit>) -> NotebookState {
     let mut notebook = Notebook::new();
@@ -10,6 +10,16 @@ fn page(edits: Vec<Edit>) -> NotebookState {
         notebook.apply(edit, "2026-01-01T10:00:00Z").unwrap();
     }
     notebook.state().clone()
+}
+
+/// What is found of `theirs` by ours, where nobody merged the other before.
+fn found(base: &NotebookState, ours: &NotebookState, theirs: &NotebookState, highest: u32) -> Sorted {
+    let [base, ours, theirs] = [base, ours, theirs].map(NotebookState::clone);
+    sorted(Pages { base, crossed: None, ours, theirs }, highest)
+}
+
+fn taken(edits: Vec<Edit>) -> Sorted {
+    Sorted { taken: edits, clashes: vec![], astray: vec![] }
 }
 
 /// Two prepare a hand-out, and one of them asks something.
@@ -20,7 +30,7 @@ fn an_answer_to_what_is_not_asked_here_is_not_taken() {
     let asked = Edit::SetTask(1, Piece::Line, Asks::Words, "Why?".into());
     let base = page(vec![title.clone()]);
     let theirs = page(vec![title, asked, Edit::Answer(1, "So.".into()), aim.clone()]);
-    assert_eq!(sorted((&base, None), &base, &theirs, 1), (vec![aim], vec![]));
+    assert_eq!(found(&base, &base, &theirs, 1), taken(vec![aim]));
 }
 
 /// Our only time base may be another than theirs: what they read by theirs stays read by it.
@@ -35,7 +45,7 @@ fn what_a_row_is_read_by_is_written_out() {
     let ours = page(vec![Edit::AddRail(1), setting("20")]);
     let mut theirs = page(vec![Edit::AddRail(1), setting("10"), row]);
     write_out(&mut theirs, &base);
-    let (taken, clashes) = sorted((&base, None), &ours, &theirs, 3);
+    let Sorted { taken, clashes, .. } = found(&base, &ours, &theirs, 3);
     assert_eq!(clashes, []);
     let [Edit::AddRow { cells, .. }] = taken.as_slice() else { panic!("{taken:?}") };
     assert_eq!((cells[&Cell::Rail].as_str(), cells[&Cell::TimeBase].as_str()), ("1", "10"));
@@ -81,5 +91,5 @@ fn a_row_that_was_given_names_by_what_it_was_read_once_it_is_changed() {
     let ours = page([begun(), vec![setting("20")]].concat());
     write_out(&mut theirs, &base);
     let named = Edit::SetCell { row: 2, cell: Cell::TimeBase, text: "10".into() };
-    assert_eq!(sorted((&base, None), &ours, &theirs, 3), (vec![named, edge], vec![]));
+    assert_eq!(found(&base, &ours, &theirs, 3), taken(vec![named, edge]));
 }

@@ -11,6 +11,31 @@ use super::merged::MergedLog;
 /// Of an entry the highest number given up to it, and the first 32 bits of its digest.
 pub(super) type Step = (u32, u32);
 
+/// By what something is looked up.
+pub(super) type Key = [u32; 3];
+
+/// Numbers by their keys. A partner's file may be large, and not meant well: each look takes a few steps.
+pub(super) struct Lookup(Vec<(Key, u32)>);
+
+impl Lookup {
+    pub fn of(mut all: Vec<(Key, u32)>) -> Self {
+        all.sort_by_key(|(key, _)| *key);
+        Self(all)
+    }
+
+    /// What has this key, in the order in which it was handed over.
+    pub fn all(&self, key: Key) -> impl Iterator<Item = u32> {
+        let from = self.0.partition_point(|(other, _)| *other < key);
+        let rest = self.0.get(from..).unwrap_or_default();
+        rest.iter().take_while(move |(other, _)| *other == key).map(|(_, number)| *number)
+    }
+
+    /// All keys, each once.
+    pub fn keys(&self) -> impl Iterator<Item = Key> {
+        self.0.chunk_by(|one, other| one.0 == other.0).filter_map(|same| same.first()).map(|(key, _)| *key)
+    }
+}
+
 /// Which entry gave a number.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) struct Origin {
@@ -20,6 +45,13 @@ pub(super) struct Origin {
     digest: u32,
     /// The number, as that log has it.
     pub number: u32,
+}
+
+impl Origin {
+    pub fn key(self) -> Key {
+        // No log has 2³² entries.
+        [u32::try_from(self.before).unwrap_or(u32::MAX), self.digest, self.number]
+    }
 }
 
 /// Steps of a log that follow on one another.
@@ -54,18 +86,31 @@ impl<'a> Trail<'a> {
             (log.entries as usize).checked_sub(self.before + 1).and_then(|place| self.steps.get(place));
         log.trail.last().zip(last).is_some_and(|(one, other)| one.1 == other.1)
     }
+}
 
-    /// Which entry gave a number: that behind the last one up to which it was not given.
-    pub fn origin(self, number: u32) -> Option<Origin> {
-        let place = self.steps.iter().rposition(|step| step.0 < number).map_or(0, |place| place + 1);
-        let (_, digest) = *self.steps.get(place)?;
-        Some(Origin { before: self.before + place, digest, number })
+/// Which entry of a trail gave each number.
+pub(super) struct Origins<'a> {
+    trail: Trail<'a>,
+    /// From each step on the lowest of its highest numbers.
+    lowest: Vec<u32>,
+}
+
+impl<'a> Origins<'a> {
+    pub fn on(trail: Trail<'a>) -> Self {
+        let mut lowest: Vec<u32> = trail.steps.iter().map(|step| step.0).collect();
+        let mut least = u32::MAX;
+        for number in lowest.iter_mut().rev() {
+            least = least.min(*number);
+            *number = least;
+        }
+        Self { trail, lowest }
     }
 
-    /// The number here, by `numbers` from there to here, of what a log with this trail began at `origin`.
-    pub fn number(self, origin: Origin, numbers: &[(u32, u32)]) -> Option<u32> {
-        let (there, here) = numbers.iter().rfind(|(there, _)| *there == origin.number)?;
-        (self.origin(*there) == Some(origin)).then_some(*here)
+    /// The entry that gave a number: that behind the last one up to which it was not given.
+    pub fn of(&self, number: u32) -> Option<Origin> {
+        let place = self.lowest.partition_point(|lowest| *lowest < number);
+        let (_, digest) = *self.trail.steps.get(place)?;
+        Some(Origin { before: self.trail.before + place, digest, number })
     }
 }
 

@@ -2,7 +2,7 @@
 #![expect(clippy::unwrap_used, reason = "tests")]
 
 use super::super::*;
-use super::{Trail, chain, steps};
+use super::{Lookup, Origins, Trail, chain, steps};
 
 fn log(edits: Vec<Edit>) -> Vec<LogEntry> {
     edits.into_iter().map(|edit| LogEntry { at: String::new(), edit }).collect()
@@ -20,15 +20,21 @@ fn a_number_is_of_the_last_entry_that_gave_it() {
     let log = log(edits);
     let steps = steps(&log, &chain(&log));
     assert_eq!(steps.iter().map(|step| step.0).collect::<Vec<_>>(), [1, 4, 1, 2, 2, 2, 2]);
-    let trail = Trail::whole(&steps);
-    let given: Vec<usize> = [1, 2].into_iter().map(|number| trail.origin(number).unwrap().before).collect();
+    let origins = Origins::on(Trail::whole(&steps));
+    let given: Vec<usize> = [1, 2].into_iter().map(|number| origins.of(number).unwrap().before).collect();
     assert_eq!(given, [0, 3]);
-    assert_eq!(trail.origin(3), None, "it was taken back");
-    assert_eq!(
-        Trail { before: 2, steps: &steps[2..] }.origin(2),
-        trail.origin(2),
-        "a part of it tells the same"
-    );
+    assert_eq!(origins.of(3), None, "it was taken back");
+    let part = Origins::on(Trail { before: 2, steps: &steps[2..] });
+    assert_eq!(part.of(2), origins.of(2), "a part of it tells the same");
+    assert_eq!(Origins::on(Trail { before: 0, steps: &[] }).of(1), None);
+}
+
+#[test]
+fn what_has_a_key_comes_in_the_order_in_which_it_was_handed_over() {
+    let lookup = Lookup::of(vec![([2, 0, 0], 7), ([1, 0, 9], 8), ([2, 0, 0], 6), ([1, 0, 9], 8)]);
+    assert_eq!(lookup.all([2, 0, 0]).collect::<Vec<_>>(), [7, 6]);
+    assert_eq!(lookup.all([1, 0, 0]).count(), 0);
+    assert_eq!(lookup.keys().collect::<Vec<_>>(), [[1, 0, 9], [2, 0, 0]]);
 }
 
 #[test]

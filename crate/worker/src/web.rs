@@ -1,6 +1,8 @@
 //! What the worker may call. Values cross as `slope_evidence::border` makes them. The glue that wasm-bindgen makes of
 //! these functions names their types, which `www/page/worker-types.d.ts` declares; that file is made from the Rust types.
 
+mod packing;
+
 use js_sys::{Array, Uint8Array};
 use slope_archive::Entry;
 use slope_evidence::border::{from_js, thrown, to_js};

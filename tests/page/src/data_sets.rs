@@ -5,7 +5,7 @@ use serde_json::Value;
 
 use slope_of_light::analysis::{C0, analyse};
 use slope_of_light::bundle::{self, Entry};
-use slope_of_light::notebook::{BenchField, Cell, Edit, Evidence, Notebook, Piece, read, write};
+use slope_of_light::notebook::{BenchField, Cell, Edit, Evidence, Notebook, Piece, StoredFile, read, write};
 use slope_of_light::simulated::demo;
 
 use crate::class::{choose, row_of, rows};
@@ -239,6 +239,49 @@ pub fn a_data_set_of_photographs_is_given(stage: &Stage) -> Result<()> {
     page.reads("#sets-state", "Stopped. No data set was made.")?;
     ensure!(!page.has("Download the key")?, "a key of no data sets is there");
     page.is_silent()
+}
+
+/// The photo of the set-up is in each hand-out; where its file is not kept in this browser, that is said, and no hand-out names it.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn data_sets_hold_the_photo_of_the_set_up(stage: &Stage) -> Result<()> {
+    const PHOTO: &[u8] = b"a photo of a bench";
+    let sha256 = bundle::sha256_hex(PHOTO);
+    let place = format!("pictures/{sha256}.jpg");
+    let photo = StoredFile { sha256, name: "bench.jpg".into(), bytes: u32::try_from(PHOTO.len())? };
+    let mut bench = demo::typed_readings()?.0;
+    bench.apply(Edit::SetPhoto(Some(photo.clone())), "")?;
+    let text = write(&bench).into_bytes();
+    let entries = [
+        Entry { name: "notebook.json".into(), bytes: text.clone() },
+        Entry { name: place.clone(), bytes: PHOTO.to_vec() },
+    ];
+    for (file, bytes, holds) in [("bench.json", text, false), ("bench.zip", bundle::pack(&entries)?, true)] {
+        let page = stage.page()?;
+        page.open_file(&page.home.write(file, &bytes)?)?;
+        page.reads(names::MESSAGE, "is open")?;
+        let (sets, _) = made(&page, "Typed readings", "Ada Blue\nBen Red")?;
+        let is_told =
+            page.text("#sets-state")?.contains("The photo of the set-up is not kept in this browser");
+        ensure!(is_told != holds, "{file}: the missing photo is told: {is_told}");
+        let ending = if holds { "zip" } else { "json" };
+        let called: Vec<&str> = sets.iter().map(|set| set.name.as_str()).collect();
+        ensure!(called == [format!("1_Ada Blue.{ending}"), format!("2_Ben Red.{ending}")], "{called:?}");
+        for set in &sets {
+            if holds {
+                let found = bundle::read(&set.bytes)?;
+                ensure!(found.notebook.state().photo.as_ref() == Some(&photo), "{} names no photo", set.name);
+                let is_there = found.kept.iter().any(|kept| kept.name == place && kept.bytes == PHOTO);
+                ensure!(is_there, "{} holds no photo", set.name);
+            } else {
+                let notebook = read(std::str::from_utf8(&set.bytes)?)?;
+                ensure!(notebook.state().photo.is_none(), "{} names a photo that nobody has", set.name);
+            }
+        }
+        page.is_silent()?;
+    }
+    Ok(())
 }
 
 /// The name and the bytes of a key's file.

@@ -176,6 +176,51 @@ pub(crate) fn all_stand(page: &Page, texts: [&str; 2], comments: usize) -> Resul
     eventually("all comments stand there", || page.count(".said"), |count| *count == comments).map(drop)
 }
 
+/// On the leaf Class a colleague's file stands beside what one writes oneself, to be read: what they say anew takes the place of
+/// what they said before, and none of it goes into one's own file.
+///
+/// # Errors
+/// When something is lost, or taken for one's own.
+pub fn comments_of_a_colleague_stand_beside_ones_own(stage: &Stage) -> Result<()> {
+    let (notebook, row, _) = handed_in()?;
+    let page = stage.page()?;
+    let file = page.home.write("handed-in.json", write(&notebook).as_bytes())?;
+    choose(&page, std::slice::from_ref(&file))?;
+    page.reads("#class-state", "1 file read")?;
+    page.fill("Your name, as students see it", "Dr Green")?;
+    page.click("Open Ada Blue")?;
+    comment(&page, "Result", "Two digits are enough.")?;
+    page.click("Back to the class")?;
+    for (name, general) in [("white.json", "See the splice."), ("white-2.json", "Better than I thought.")] {
+        choose(&page, &[page.home.write(name, &said(&notebook, row, "Dr White", general)?)?])?;
+        page.reads("#class-state", "Files with comments: 1.")?;
+        page.reads("#class-table", "1 comment; Dr White: 2 comments")?;
+        page.click("Open Ada Blue")?;
+        page.reads("dialog.handed", general)?;
+        let told =
+            inside(&page, "return [...inside.querySelectorAll('.said')].map((box) => box.textContent)")?;
+        let told = told.as_array().context("no comments")?;
+        ensure!(
+            told.len() == 2 && told.contains(&json!("Dr WhiteWhich edge?")),
+            "beside the report: {told:?}"
+        );
+        ensure!(
+            general != "Better than I thought." || !page.text("dialog.handed")?.contains("See the splice.")
+        );
+        page.click("Back to the class")?;
+    }
+    page.click("Open Ada Blue")?;
+    page.click("Download these comments")?;
+    let (_, back) = page.downloaded_as("json")?;
+    let back = String::from_utf8(back)?;
+    ensure!(back.contains("Dr Green") && back.contains("Two digits are enough."), "{back}");
+    ensure!(
+        !back.contains("White") && !back.contains("Which edge?"),
+        "a colleague's words are in it: {back}"
+    );
+    page.is_silent()
+}
+
 /// A file with what a teacher says of a notebook and of one of its rows.
 ///
 /// # Errors

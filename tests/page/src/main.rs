@@ -69,7 +69,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 184] = [
+const TESTS: [(&str, Test); 186] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -233,6 +233,7 @@ const TESTS: [(&str, Test); 184] = [
     ("each_student_has_a_data_set", data_sets::each_student_has_a_data_set),
     ("a_data_set_of_traces_is_measured", data_sets::a_data_set_of_traces_is_measured),
     ("a_data_set_of_photographs_is_given", data_sets::a_data_set_of_photographs_is_given),
+    ("data_sets_hold_the_photo_of_the_set_up", data_sets::data_sets_hold_the_photo_of_the_set_up),
     ("a_class_is_looked_through", class::a_class_is_looked_through),
     ("a_merge_explains_the_same_readings", merging::a_merge_explains_the_same_readings),
     ("a_class_is_for_everyone", class::a_class_is_for_everyone),
@@ -241,6 +242,10 @@ const TESTS: [(&str, Test); 184] = [
     ("budgets_and_notices_of_a_class_are_counted", class::budgets_and_notices_of_a_class_are_counted),
     ("comments_go_back_beside_what_they_are_about", feedback::comments_go_back_beside_what_they_are_about),
     ("comments_of_two_teachers_stand_side_by_side", feedback::comments_of_two_teachers_stand_side_by_side),
+    (
+        "comments_of_a_colleague_stand_beside_ones_own",
+        feedback::comments_of_a_colleague_stand_beside_ones_own,
+    ),
     ("hostile_comments_are_refused", feedback::hostile_comments_are_refused),
     ("comments_are_for_everyone", feedback::comments_are_for_everyone),
     ("partners_merge_their_notebooks", merging::partners_merge_their_notebooks),

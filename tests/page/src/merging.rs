@@ -290,14 +290,14 @@ pub fn many_differences_are_chosen_together(stage: &Stage) -> Result<()> {
     page.is_saved()?;
     merge(&page, "ben.json", write(&theirs).as_bytes())?;
     page.is_asked()?;
-    page.reads("#merge-0", "window side · ")?;
     ensure!(page.count("dialog.merge .radios")? == 30, "not some of the differences are there");
     let drawn = || page.count("dialog.merge .radios");
     press(&page, "#merge-more")?;
     eventually("some more are there", drawn, |drawn| *drawn == 60)?;
     press(&page, "#merge-more")?;
     eventually("the others are there", drawn, |drawn| *drawn == rows.len() + 1)?;
-    press(&page, "#merge-1-ours")?;
+    page.reads(&format!("#merge-{}", rows.len()), "window side · ")?;
+    press(&page, "#merge-0-ours")?;
     press(&page, "#merge-all-theirs")?;
     press(&page, "#merge-confirm")?;
     page.reads(names::MESSAGE, "was merged")?;

@@ -1636,11 +1636,13 @@ class-comments =
 class-general = Comment on the whole
 class-mark = Grade
 class-feedback = Comments and grades
-class-feedback-hint = “Open” a notebook to write beside its sections, rows and answers. What you write lasts as long as this page is open: download it before you close the page. To go on another day, choose these files here again, together with the notebooks. Students open their file like a notebook.
+class-feedback-hint = “Open” a notebook to write beside its sections, rows and answers. What you write lasts as long as this page is open: download it before you close the page. To go on another day, choose these files here again, together with the notebooks. Files of a colleague, chosen here too once your name is there, stand beside yours, to be read. Students open their file like a notebook.
 class-feedback-from = Your name, as students see it
 class-feedback-take = Download all comments (zip)
 class-feedback-take-one = Download these comments
 class-feedback-file = comments
+class-colleague = A colleague
+class-said-by = { $from }: { $brief }
 class-feedback-state =
     { $unsaved ->
         [0] Notebooks with comments or a grade: { $n }. All are downloaded.
@@ -1649,7 +1651,7 @@ class-feedback-state =
 class-feedback-read =
     { $astray ->
         [0] Files with comments: { $n }.
-       *[other] Files with comments: { $n }, of which { $astray } fit no notebook in the table, or one that has comments already.
+       *[other] Files with comments: { $n }, of which { $astray } fit no notebook in the table, or one on which you have written already.
     }
 class-columns-who = Notebook
 class-columns-file = File
@@ -2292,6 +2294,11 @@ merge-kept =
         [one] One row here has no time base of its own. The one that it uses now is written into it, because merging could change it.
        *[other] { $n } rows here have no time base of their own. The one that they use now is written into them, because merging could change it.
     }
+merge-astray =
+    { $n ->
+        [one] Check the rail of row { $rows } after merging: only one of the two notebooks has it, or two rails share its name, and the row may then be read on another rail of that name.
+       *[other] Check the rails of rows { $rows } after merging: only one of the two notebooks has them, or two rails share a name, and the rows may then be read on other rails of that name.
+    }
 merge-differ = Your notebooks differ in what follows. Choose for each what yours keeps.
 merge-agree = Nothing was changed differently in both notebooks.
 merge-clash = Difference { $n } of { $all }
@@ -2483,6 +2490,7 @@ sets-made =
        *[other] { $n } data sets were made. Download both files: the key is kept nowhere else, and sets that are made again have other readings.
     }
 sets-stopped = Stopped. No data set was made.
+sets-no-photo = The photo of the set-up is not kept in this browser, and is in none of them. Add it again, and make them anew.
 sets-off_screen = Row { $row }: the delay does not fit on the simulated screen. Plan a slower time base there, or state a screen of at most 20 divisions.
 sets-too_late = Row { $row }: the delay is longer than 2 µs, and does not fit in a simulated record. Plan nearer positions.
 sets-position = A planned position can’t be read. Correct or remove it in the plan first.

@@ -1633,11 +1633,13 @@ class-comments =
 class-general = Commentaire sur l’ensemble
 class-mark = Note
 class-feedback = Commentaires et notes
-class-feedback-hint = Ouvrez un cahier par « Ouvrir » pour écrire à côté de ses sections, lignes et réponses. Ce que vous écrivez dure tant que cette page est ouverte : téléchargez-le avant de la fermer. Pour continuer un autre jour, choisissez de nouveau ces fichiers ici, avec les cahiers. Les étudiants ouvrent leur fichier comme un cahier.
+class-feedback-hint = Ouvrez un cahier par « Ouvrir » pour écrire à côté de ses sections, lignes et réponses. Ce que vous écrivez dure tant que cette page est ouverte : téléchargez-le avant de la fermer. Pour continuer un autre jour, choisissez de nouveau ces fichiers ici, avec les cahiers. Les fichiers d’un collègue, choisis ici aussi une fois votre nom saisi, se lisent à côté des vôtres. Les étudiants ouvrent leur fichier comme un cahier.
 class-feedback-from = Votre nom, tel que les étudiants le voient
 class-feedback-take = Télécharger tous les commentaires (zip)
 class-feedback-take-one = Télécharger ces commentaires
 class-feedback-file = commentaires
+class-colleague = Un collègue
+class-said-by = { $from } : { $brief }
 class-feedback-state =
     { $unsaved ->
         [0] Cahiers avec commentaires ou note : { $n }. Tout est téléchargé.
@@ -1646,7 +1648,7 @@ class-feedback-state =
 class-feedback-read =
     { $astray ->
         [0] Fichiers de commentaires : { $n }.
-       *[other] Fichiers de commentaires : { $n }, dont { $astray } ne vont avec aucun cahier du tableau, ou avec un cahier déjà commenté.
+       *[other] Fichiers de commentaires : { $n }, dont { $astray } ne vont avec aucun cahier du tableau, ou avec un cahier que vous avez déjà commenté.
     }
 class-columns-who = Cahier
 class-columns-file = Fichier
@@ -2289,6 +2291,11 @@ merge-kept =
         [one] Une ligne d’ici n’a pas de base de temps à elle. Celle qu’elle utilise maintenant y est inscrite, car la fusion pourrait la changer.
        *[other] { $n } lignes d’ici n’ont pas de base de temps à elles. Celle qu’elles utilisent maintenant y est inscrite, car la fusion pourrait la changer.
     }
+merge-astray =
+    { $n ->
+        [one] Vérifiez le rail de la ligne { $rows } après la fusion : un seul des deux cahiers l’a, ou deux rails portent son nom, et la ligne peut alors être lue sur un autre rail de ce nom.
+       *[other] Vérifiez les rails des lignes { $rows } après la fusion : un seul des deux cahiers les a, ou deux rails portent le même nom, et les lignes peuvent alors être lues sur d’autres rails de ce nom.
+    }
 merge-differ = Vos cahiers diffèrent en ce qui suit. Choisissez chaque fois ce que le vôtre garde.
 merge-agree = Rien n’a été modifié différemment dans les deux cahiers.
 merge-clash = Différence { $n } sur { $all }
@@ -2480,6 +2487,7 @@ sets-made =
        *[other] { $n } jeux de données sont prêts. Téléchargez les deux fichiers : la clé n’est gardée nulle part ailleurs, et des jeux refaits ont d’autres lectures.
     }
 sets-stopped = Arrêté. Aucun jeu de données n’a été préparé.
+sets-no-photo = La photo du montage n’est pas conservée dans ce navigateur, et n’est dans aucun d’eux. Ajoutez-la de nouveau, puis recommencez.
 sets-off_screen = Ligne { $row } : le retard ne tient pas sur l’écran simulé. Prévoyez-y une base de temps plus lente, ou déclarez un écran de 20 divisions au plus.
 sets-too_late = Ligne { $row } : le retard dépasse 2 µs et ne tient pas dans un enregistrement simulé. Prévoyez des positions plus proches.
 sets-position = Une position prévue est illisible. Corrigez-la ou retirez-la d’abord dans le plan de mesure.

@@ -105,8 +105,7 @@ pub(super) fn rails_turned(before: &NotebookState, after: &NotebookState) -> Vec
         let (from, to) = (rail.name_or_number(place), other.name_or_number(there));
         let mut rail = rail.clone();
         // By its number it would be called otherwise once one before it is gone.
-        if !turn.gone.is_empty()
-            && !rail.texts.get(&RailField::Name).is_some_and(|name| !name.trim().is_empty())
+        if !turn.gone.is_empty() && rail.texts.get(&RailField::Name).is_none_or(|name| name.trim().is_empty())
         {
             turn.named.push((rail.id, from.clone()));
             rail.texts.insert(RailField::Name, from.clone());

@@ -20,7 +20,7 @@ struct Plain<'w>(&'w dyn Words);
 
 impl Words for Plain<'_> {
     fn say(&self, message: &Message) -> String {
-        self.0.say(message).replace('\u{a0}', " ").replace('\u{202f}', " ")
+        self.0.say(message).replace(['\u{a0}', '\u{202f}'], " ")
     }
 }
 

@@ -175,7 +175,8 @@ pub fn every_kind_of_component_is_french(stage: &Stage) -> Result<()> {
     let page = stage.page()?;
     speak(&page, "fr")?;
     let mut notebook = read(&fs::read_to_string(stage.dist.join("demo/typed-readings.fr.json"))?)?;
-    for edit in components(&notebook.state().rails.iter().map(|rail| rail.id).collect::<Vec<_>>()) {
+    let rails: Vec<u32> = notebook.state().rails.iter().map(|rail| rail.id).collect();
+    for edit in components(&rails) {
         notebook.apply(serde_json::from_value::<Edit>(edit)?, "")?;
     }
     page.open_file(&page.home.write("tout.json", write(&notebook).as_bytes())?)?;

@@ -362,5 +362,11 @@ pub fn what_comes_later_speaks_french(stage: &Stage) -> Result<()> {
     page.browser.switch_to(&wall)?;
     page.reads(".wall-row", " 24")?;
     tables.has_no_english(&page, "the wall view")?;
-    at_each_width(&page, "the wall view", |checked| checked())
+    at_each_width(&page, "the wall view", |checked| checked())?;
+    for leaf in ["wall-bench", "wall-result"] {
+        press_named(leaf)?;
+        tables.has_no_english(&page, leaf)?;
+        at_each_width(&page, leaf, |checked| checked())?;
+    }
+    page.reads(".wall-words", "La vitesse de la lumière").map(drop)
 }

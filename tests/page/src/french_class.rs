@@ -95,7 +95,7 @@ fn open_set(page: &Page, set: &bundle::Entry) -> Result<()> {
 }
 
 /// What two teachers say of a notebook, as one of them says it anew and as it is removed, and comments on a notebook that is not
-/// here.
+/// here, or of a later version.
 ///
 /// # Errors
 /// When something is English, too wide or against a rule.
@@ -119,7 +119,11 @@ pub fn comments_of_two_teachers_are_french(stage: &Stage) -> Result<()> {
     speak(&page, "fr")?;
     page.open_file(&page.home.write("green.json", &better)?)?;
     page.reads(names::MESSAGE, "Ce cahier n’est pas dans ce navigateur")?;
-    tables.are_french_at(&page, "comments on a notebook that is not here", "#readings")
+    tables.are_french_at(&page, "comments on a notebook that is not here", "#readings")?;
+    let later = String::from_utf8(better)?.replacen("\"format\":1", "\"format\":7", 1);
+    page.open_file(&page.home.write("later.json", later.as_bytes())?)?;
+    page.reads(names::MESSAGE, "avec une version plus récente")?;
+    tables.has_no_english(&page, "comments of a later version")
 }
 
 /// A notebook that was handed in, while a teacher comments on it, and the class with these comments.

@@ -1,7 +1,7 @@
-//! What is told in passing, and states that go by, in French: the list of notebooks while one is renamed and removed, windows that the
-//! browser does not open, blocks that are pasted, trials that are stopped, out of date or can't be made, photos and traces that are
-//! asked about or not kept here, every kind of splice and of component, ways to hand out, and the one file. None has an English word,
-//! is too wide for a phone, or breaks a rule of accessibility.
+//! What is told in passing, and states that go by, in French: the list of notebooks while one is renamed and removed, what is copied
+//! and printed, windows that the browser does not open, blocks that are pasted, trials that are stopped, out of date or can't be
+//! made, photos and traces that are asked about or not kept here, every kind of splice and of component, ways to hand out, and the
+//! one file. None has an English word, is too wide for a phone, or breaks a rule of accessibility.
 
 use std::fs;
 
@@ -50,8 +50,8 @@ pub fn the_list_of_notebooks_is_french(stage: &Stage) -> Result<()> {
     tables.are_french(&page, "a notebook that is deleted")
 }
 
-/// Windows that the browser does not open, plots of nothing, and a block whose headings are left out and whose decimal marks are
-/// turned.
+/// What is copied and printed, windows that the browser does not open, plots of nothing, and a block whose headings are left out
+/// and whose decimal marks are turned.
 ///
 /// # Errors
 /// When something is English, too wide or against a rule.
@@ -70,6 +70,12 @@ pub fn what_is_told_in_passing_is_french(stage: &Stage) -> Result<()> {
         page.reads(names::MESSAGE, tables.french.says(told)?)?;
         tables.has_no_english(&page, told)
     };
+    let rights = json!({ "permissions": ["clipboardReadWrite", "clipboardSanitizedWrite"] });
+    page.browser.debug("Browser.grantPermissions", &rights)?;
+    tells("result-copy", "result-copied")?;
+    page.browser.run("dispatchEvent(new Event('beforeprint'))", vec![])?;
+    tables.has_no_english(&page, "what is printed")?;
+    page.browser.run("dispatchEvent(new Event('afterprint'))", vec![])?;
     page.browser.run("window.open = () => null", vec![])?;
     tells("wall", "wall-blocked")?;
     tells("report-open", "report-blocked")?;
@@ -175,7 +181,8 @@ pub fn every_kind_of_component_is_french(stage: &Stage) -> Result<()> {
     let page = stage.page()?;
     speak(&page, "fr")?;
     let mut notebook = read(&fs::read_to_string(stage.dist.join("demo/typed-readings.fr.json"))?)?;
-    for edit in components(&notebook.state().rails.iter().map(|rail| rail.id).collect::<Vec<_>>()) {
+    let rails: Vec<u32> = notebook.state().rails.iter().map(|rail| rail.id).collect();
+    for edit in components(&rails) {
         notebook.apply(serde_json::from_value::<Edit>(edit)?, "")?;
     }
     page.open_file(&page.home.write("tout.json", write(&notebook).as_bytes())?)?;

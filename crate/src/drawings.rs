@@ -25,7 +25,10 @@ use crate::words::{Message, Value, Words};
 const COVERAGE: f64 = 0.95;
 
 /// Size of a drawing on paper, pixels: across a page its letters are as large as the text.
-const PAPER: (u32, u32) = (760, 340);
+const PAPER: (u32, u32) = (760, 250);
+
+/// The least share of the budget that is drawn on paper; its table has all.
+const DRAWN_SHARE: f64 = 0.01;
 
 /// What the charts of a notebook are written in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -275,7 +278,9 @@ pub fn charts(
     };
     let line = line_picture(page, analysis);
     let bench = bench_picture(page, analysis);
-    let shares = shares_picture(page, analysis);
+    let mut shares = shares_picture(page, analysis);
+    let drawn_shares = shares.shares.iter().filter(|share| share.share >= DRAWN_SHARE).count();
+    shares.shares.truncate(drawn_shares.max(1));
     let trials = trials.map(|outcome| histogram_picture(outcome, page.decimal_mark));
     Charts {
         line: drawn(Drawing::Line(&line), height, message!("line-plot")),

@@ -13,6 +13,7 @@ export class Charts {
   constructor(book) {
     this.summary = byId('line-summary');
     this.residualSummary = byId('residual-summary');
+    this.nothing = byId('charts-nothing');
     this.lineFigure = byId('line-figure');
     this.residualFigure = byId('residual-figure');
     /** The part of each that is looked at: left, right, bottom and top in shares of the whole. @type {{line?: Float64Array, residuals?: Float64Array}} */
@@ -32,7 +33,9 @@ export class Charts {
     this.residuals.show();
     setTold(this.summary, line.summary);
     setTold(this.residualSummary, line.residual_summary);
-    setHidden(this.lineFigure, !rows.some((row) => row.state === 'used'));
+    const isDrawn = rows.some((row) => row.state === 'used');
+    setHidden(this.nothing, isDrawn);
+    setHidden(this.lineFigure, !isDrawn);
     setHidden(this.residualFigure, line.residual_summary === null);
   }
 }

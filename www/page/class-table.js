@@ -78,19 +78,19 @@ export class ClassTable {
     const columns = COLUMNS.filter(({ id }) => keyed || id !== 'key');
     if (this.heads.length === columns.length + 1) return;
     this.columns = columns;
-    this.heads = [this.headOf('who'), ...columns.map(({ id }) => this.headOf(id))];
+    this.heads = [this.headOf('who', true), ...columns.map(({ id, words }) => this.headOf(id, words))];
     this.head.replaceChildren(...this.heads, el('td'));
   }
 
-  /** @param {ColumnId | 'who'} id */
-  headOf(id) {
+  /** @param {ColumnId | 'who'} id @param {boolean} [words] whether words stand in its column, and no numbers */
+  headOf(id, words) {
     const name = say(`class-columns-${id}`);
     const button = el('button', { type: 'button', class: 'quiet', 'aria-label': say('class-sort', { column: name }), click: () => {
       this.falling = this.by === id && !this.falling;
       this.by = id;
       this.draw();
     } }, name);
-    return el('th', { scope: 'col', 'data-column': id }, button);
+    return el('th', { scope: 'col', 'data-column': id, class: words ? 'words' : '' }, button);
   }
 
   /** @param {Member[]} members @param {boolean} keyed whether a key was read @returns {number} how many are shown */

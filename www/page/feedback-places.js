@@ -8,6 +8,8 @@ import { say } from './words.js';
 
 /** The longest piece of a question by which it is named. */
 const SHORT = 60;
+/** Marks of emphasis and of code, with what stands in them: where a text is only named, they say nothing. */
+const EMPHASIS = /(\*{1,2}|`)(?=\S)(.+?)\1/gu;
 
 /** The sections, in the order in which the report has them. @type {ReportSection[]} */
 export const SECTIONS = ['cautions', 'aim', 'method', 'apparatus', 'readings', 'line', 'uncertainty', 'result', 'discussion'];
@@ -41,8 +43,8 @@ export function isEmpty({ general, mark, comments }) {
   return [general, mark, ...comments.map(({ text }) => text)].every((text) => text.trim() === '');
 }
 
-/** The beginning of a text. @param {string} text */
+/** The beginning of a text, as it is read. @param {string} text */
 export function short(text) {
-  const line = text.trim().split('\n')[0] ?? '';
+  const line = (text.trim().split('\n')[0] ?? '').replaceAll(EMPHASIS, '$2');
   return line.length > SHORT ? `${line.slice(0, SHORT - 1)}…` : line;
 }

@@ -32,6 +32,7 @@ export class FeedbackBeside {
     this.root = el('div', { id: 'feedback', class: 'start', tabindex: '-1', role: 'group', 'aria-labelledby': 'feedback-title', hidden: true },
       el('h3', { id: 'feedback-title' }, say('feedback-title')), this.list);
     byId('report-title').after(this.root);
+    behindHelp(this.root);
     onFeedback.add((notebook, before) => void this.heard(notebook, before));
     this.show(book.current());
   }

@@ -37,7 +37,8 @@ export class NextStep {
   lead() {
     const place = byId(this.to);
     reveal(place);
-    place.scrollIntoView({ block: 'center' });
+    // What is to be read from its first line begins at the head of the window; it may have been in sight already.
+    place.scrollIntoView({ block: place.id === 'cautions-summary' ? 'start' : 'center' });
     place.focus({ preventScroll: true });
   }
 }

@@ -4,8 +4,10 @@
  * opened as it was left, and anything else is a new notebook.
  */
 import { core, messageOf } from './core.js';
+import { byId } from './dom.js';
 import { takeFeedback } from './feedback-open.js';
 import { notebookIn } from './files.js';
+import { reveal } from './leaves.js';
 import { OPENS, textIn } from './link.js';
 import { fileInside } from './file-inside.js';
 import { toast } from './toast.js';
@@ -73,9 +75,19 @@ async function takeUp(page, { desk, lost }, isFile) {
   if (begun !== undefined && await page.open(begun)) {
     toast(inWords([say('posted-begun', { title }), lost].filter((text) => text)), { label: say('posted-anew'), run: () => void page.keep(desk) });
   } else {
+    const isHandOut = isUntouched(desk);
     await page.keep(desk);
-    toast(inWords([say('report-opened', { title }), lost].filter((text) => text)));
+    const asks = isHandOut && page.book.current().handout.missing.length > 0;
+    toast(inWords([say('report-opened', { title }), asks ? say('posted-asks') : '', lost].filter((text) => text)),
+      asks ? { label: say('posted-show-asked'), run: showAsked } : undefined);
   }
+}
+
+/** Leads to the list of what a hand-out asks for; to the report, at whose head it stands, while that is still on its way. */
+function showAsked() {
+  const place = document.getElementById('handin') ?? byId('report');
+  reveal(place);
+  place.scrollIntoView();
 }
 
 /** Whether a notebook is a hand-out in which nothing was done yet. @param {Desk} desk */

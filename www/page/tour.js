@@ -25,12 +25,12 @@ export class Tour {
     this.text = el('p');
     this.back = el('button', { type: 'button', click: () => this.go(this.step - 1) }, say('tour-back'));
     this.next = el('button', { type: 'button', class: 'main', click: () => this.go(this.step + 1) });
+    this.quit = el('button', { type: 'button', class: 'quiet', click: () => this.leave() }, say('tour-leave'));
     this.root = el('aside', {
       id: 'tour',
       'aria-label': say('tour'),
       keydown: (/** @type {KeyboardEvent} */ event) => { if (event.key === 'Escape') this.leave(); },
-    }, el('div', { role: 'status' }, this.place, this.text), el('p', { class: 'actions' }, this.back, this.next,
-      el('button', { type: 'button', class: 'quiet', click: () => this.leave() }, say('tour-leave'))));
+    }, el('div', { role: 'status' }, this.place, this.text), el('p', { class: 'actions' }, this.back, this.next, this.quit));
   }
 
   /** Begins at the first step. */
@@ -51,8 +51,10 @@ export class Tour {
     this.step = step;
     setText(this.place, say('tour-place', { n: step + 1, all: STEPS.length }));
     setText(this.text, say(`tour-${name}`));
-    setText(this.next, say(step + 1 < STEPS.length ? 'tour-next' : 'tour-done'));
+    const isLast = step + 1 === STEPS.length;
+    setText(this.next, say(isLast ? 'tour-done' : 'tour-next'));
     setHidden(this.back, step === 0);
+    setHidden(this.quit, isLast);
     this.mark(document.querySelector(target));
   }
 

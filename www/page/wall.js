@@ -142,17 +142,22 @@ function plotScale(canvas) {
 }
 
 /**
- * Fills a canvas.
+ * Fills a canvas. It is drawn on one that stays here: moved into another window a canvas may become of a class of that
+ * window's, which the core's drawings don't take for a canvas.
  * @param {HTMLCanvasElement} canvas
  * @param {(on: HTMLCanvasElement, paper: Paper, pixels: number) => void} draw
  * @param {number} [scale] by how much it is enlarged
  */
 function paint(canvas, draw, scale = plotScale(canvas)) {
   const { devicePixelRatio: ratio } = canvas.ownerDocument.defaultView ?? window;
-  canvas.width = Math.round(canvas.clientWidth * ratio);
-  canvas.height = Math.round(canvas.clientHeight * ratio);
+  const drawn = el('canvas');
+  for (const each of [canvas, drawn]) {
+    each.width = Math.round(canvas.clientWidth * ratio);
+    each.height = Math.round(canvas.clientHeight * ratio);
+  }
   try {
-    draw(canvas, paperNow(), ratio * scale);
+    draw(drawn, paperNow(), ratio * scale);
+    canvas.getContext('2d')?.drawImage(drawn, 0, 0);
   } catch {
     // Too small to draw on, or nothing to draw: it stays empty.
   }

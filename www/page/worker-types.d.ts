@@ -272,7 +272,9 @@ samples: number, } | { "flag": "few_on_edge",
 /** About how many there are. */
 samples: number, } | { "flag": "flat_top",
 /** Which, V. */
-volts: Digits, } | { "flag": "rough" };
+volts: Digits, } | { "flag": "uneven_steps",
+/** By how much a step differs from the mean one at most, per cent of that. */
+percent: Digits, } | { "flag": "rough" };
 
 /** A notebook of a class, as far as it is compared. */
 export type Given = {
@@ -506,6 +508,8 @@ base: number,
 peak: number,
 /** Where the edge leaves the baseline and where it reaches the peak, pixels. */
 ends: [PixelPoint, PixelPoint],
+/** How thick the trace is before its edge, whole pixels; none where too little of it is seen there. */
+thickness: number | null,
 /** The trace's colour over the ground: red, green and blue. */
 colour: [number, number, number],
 /** From 0, a guess, to 1. */

@@ -17,7 +17,7 @@ mod parse;
 pub use error::NumberError;
 pub use parse::{Number, parse, parse_alone, parse_list};
 pub use slope_evidence::decimal::{
-    Decimal, DecimalMark, Rounded, at_most, exact, fixed, p_text, plain, plus_minus, rounded, short_form,
-    ten_to_the,
+    Decimal, DecimalMark, Rounded, at_most, exact, fixed, p_equation, p_text, plain, plus_minus, rounded,
+    short_form, ten_to_the,
 };
 pub use unit::{Dimension, Unit, in_unit};

@@ -6,7 +6,7 @@ use super::budget::budget_view;
 use super::cautions::cautions_view;
 use super::evidence::{delays_view, kind};
 use super::fields::{Problems, bench_fields, cell_fields, rail_fields, splice_uncertainty};
-use super::figures::{measured, p_equation, undivided};
+use super::figures::{measured, undivided};
 use super::fitted_line::line_view;
 use super::handout::handout_view;
 use super::proposal::proposal;
@@ -19,7 +19,7 @@ use crate::analysis::read::ruler_unit;
 use crate::analysis::{Analysis, MeasuredValue, Place, RailStand, RowPart, RowReading};
 use crate::message;
 use crate::notebook::{Notebook, NotebookState, Rail, Row, RowId, UncertaintyOf};
-use crate::quantity::{DecimalMark, Unit, fixed};
+use crate::quantity::{DecimalMark, Unit, fixed, p_equation};
 use crate::words::Message;
 
 /// A notice that names more rows than this is about all of them rather than about each: no row shows it.

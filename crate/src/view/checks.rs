@@ -1,13 +1,13 @@
 //! The side checks of the line, each in a figure.
 
-use super::figures::{figure, p_equation, probability, with_u};
+use super::figures::{figure, probability, with_u};
 use super::math::{Formula, bracket, equation, number, op, over, row, symbol, times};
 use super::types::Figure;
 use crate::analysis::{Checks, LineAnalysis, MeasuredValue, Tested};
 use crate::line::diagnostics::RunsTest;
 use crate::message;
 use crate::notebook::NotebookState;
-use crate::quantity::{DecimalMark, p_text, plain, plus_minus};
+use crate::quantity::{DecimalMark, p_equation, p_text, plain, plus_minus};
 use crate::words::Value;
 
 /// The checks that the rows allow.
@@ -57,8 +57,7 @@ fn through_zero(slope: &MeasuredValue, mark: DecimalMark) -> Figure {
 fn rails_alone(page: &NotebookState, checks: &Checks) -> Vec<Figure> {
     let mark = page.decimal_mark;
     let alone = checks.rails_alone.iter().map(|(rail, alone)| {
-        let named = page.rails.iter().enumerate().find(|(_, one)| one.id == *rail);
-        let name = named.map_or_else(String::new, |(index, rail)| rail.name_or_number(index));
+        let name = page.rail(*rail).map_or_else(String::new, |(index, rail)| rail.name_or_number(index));
         let found = figure(
             &format!("rail_alone_{rail}"),
             message!("figures-rail_alone", rail = name),

@@ -3,7 +3,7 @@
 use super::math::{Formula, bracket, op, row, symbol};
 use super::types::Figure;
 use crate::analysis::MeasuredValue;
-use crate::quantity::{DecimalMark, Unit, in_unit, p_text, plain, plus_minus, short_form};
+use crate::quantity::{DecimalMark, Unit, in_unit, plain, plus_minus, short_form};
 use crate::words::Value;
 
 /// A figure that says nothing of itself yet.
@@ -73,14 +73,6 @@ pub fn with_u(value: f64, u: Option<f64>, unit: &str, mark: DecimalMark) -> Stri
     match u {
         Some(u) => plus_minus(value, Some(u), unit, mark),
         None => format!("{}\u{a0}{unit}", plain(value, 6, mark)),
-    }
-}
-
-/// A p-value as an equation: "p = 0.032", "p < 0.001".
-pub fn p_equation(p: f64, mark: DecimalMark) -> String {
-    match p_text(p, mark) {
-        bound if bound.starts_with('<') => format!("p {bound}"),
-        digits => format!("p = {digits}"),
     }
 }
 

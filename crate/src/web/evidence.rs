@@ -7,7 +7,7 @@ use web_sys::HtmlCanvasElement;
 use super::canvas::draw;
 use super::desk::Desk;
 use super::words::PageWords;
-use super::{from_js, to_js};
+use super::{from_js, to_js, to_js_by_text};
 use crate::analysis::taken::{TakenEvidence, take};
 use crate::chart::{self, Drawing, PlotTable, TracePicture, TracesPicture};
 use crate::drawings::{traces_chart, walk_chart, walk_picture};
@@ -41,7 +41,7 @@ impl Desk {
     /// The picture or the traces of a row, with what follows from them; `null` where its delay is typed.
     #[wasm_bindgen(unchecked_return_type = "Types.EvidenceView | null")]
     pub fn evidence(&self, row: u32) -> JsValue {
-        to_js::<Option<EvidenceView>>(&evidence_view(self.notebook.state(), row))
+        to_js_by_text::<Option<EvidenceView>>(&evidence_view(self.notebook.state(), row))
     }
 
     /// Draws fixed level less constant fraction against the distance; nothing where there is no walk to draw.

@@ -9,7 +9,7 @@ use crate::page::{Page, eventually};
 use crate::stage::Stage;
 
 /// What says that the cautions were read.
-const READ: &str = "Read. This is no permission: start when the person in charge says so.";
+const READ: &str = "I have read this. It is no permission: start when the person in charge says so.";
 /// The headings of the cautions, the first one.
 const FIRST: &str = "#cautions-list h3";
 /// Who read them.

@@ -75,7 +75,7 @@ fn student(page: &Page, hand_out: &[u8], digest: &str) -> Result<()> {
     page.click("Cautions: read them, and enter your name there")?;
     page.focuses("Your name")?;
     page.type_text("Ada Blue")?;
-    page.click("Read. This is no permission: start when the person in charge says so.")?;
+    page.click("I have read this. It is no permission: start when the person in charge says so.")?;
     page.turn_to("#report")?;
     page.reads("#handin-state", "Everything that was asked for is there.")?;
     page.is_saved()?;

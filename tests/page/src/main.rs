@@ -48,6 +48,7 @@ mod job;
 mod screenshots;
 mod storage;
 mod french;
+mod french_class;
 mod history;
 mod watching;
 mod windows;
@@ -66,7 +67,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 173] = [
+const TESTS: [(&str, Test); 177] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -173,9 +174,13 @@ const TESTS: [(&str, Test); 173] = [
     ("refused_files_are_french", french::refused_files_are_french),
     ("tables_are_taken_away_in_french", french::tables_are_taken_away_in_french),
     ("notices_and_questions_are_french", french::notices_and_questions_are_french),
-    ("data_sets_are_french", french::data_sets_are_french),
+    ("data_sets_are_french", french_class::data_sets_are_french),
+    ("data_sets_of_photos_and_traces_are_french", french_class::data_sets_of_photos_and_traces_are_french),
+    ("comments_of_two_teachers_are_french", french_class::comments_of_two_teachers_are_french),
+    ("comments_are_written_in_french", french_class::comments_are_written_in_french),
     ("doubted_photos_are_french", french::doubted_photos_are_french),
     ("notes_ends_and_videos_are_french", french::notes_ends_and_videos_are_french),
+    ("layouts_and_set_up_photos_are_french", french::layouts_and_set_up_photos_are_french),
     ("handing_in_is_french", french::handing_in_is_french),
     ("traces_give_c", traces::traces_give_c),
     ("layouts_are_corrected", traces::layouts_are_corrected),

@@ -119,7 +119,7 @@ cautions-local-hint = For teachers. They are shown above the cautions, here and 
 fields-local_rules = Rules of this laboratory
 fields-local_contact = Contact
 cautions-contact = Contact: { $contact }
-cautions-read = Read. This is no permission: start when the person in charge says so.
+cautions-read = I have read this. It is no permission: start when the person in charge says so.
 
 ## What comes next in a notebook without readings
 
@@ -598,6 +598,7 @@ pictures-marks-b-baseline = Baseline of edge B
 pictures-marks-b-top = Top of edge B
 pictures-fraction = Level as a fraction of the height
 pictures-thickness = Thickness of the trace / px
+pictures-thickness-found = Measured on this photo: { $n } px. State another value if that is wrong.
 pictures-fields-rail = Rail
 pictures-fields-reading = Ruler reading
 pictures-fields-time_base = Time per division
@@ -727,6 +728,7 @@ remarks-few_on_edge = Trace { $trace }: only about { $n ->
        *[other] { $n } samples lie
     } on the edge; faster sampling would help.
 remarks-flat_top = Trace { $trace }: the top is { $volts } V throughout. If that is the largest value the instrument can record, the pulse is clipped and its edge is read too early.
+remarks-uneven_steps = Trace { $trace }: the samples were taken at unequal steps, which differ from the mean one by up to { $percent } %. They were carried to equal steps by their times; the uncertainty allows for it.
 remarks-rough = Trace { $trace }: the uncertainty is more than a tenth of the rise time, so it is itself only roughly known.
 
 ## Files
@@ -762,6 +764,7 @@ strike-cancel = Cancel
 ## Line
 
 line-title = Line
+charts-nothing = Once a row is complete, delay against distance is drawn here, with the residuals below.
 line-plot = Delay against distance
 line-residuals = Residuals
 line-figures = The line
@@ -1045,12 +1048,15 @@ report-entries =
         [one] The history of this notebook holds { $n } entry, stored in notebook.json.
        *[other] The history of this notebook holds { $n } entries, stored in notebook.json.
     }
+report-times = Entries from { $first } to { $last } (UTC).
+report-version = Report made by version { $version } of this page.
+report-digest = Digest of the whole history (SHA-256): { $digest }. After any later change of the history it is another.
 report-default = { $text } (default)
-report-limit = limit ±{ $a }, standard uncertainty { $u }
+report-limit = limit ±{ $a }, u = { $u }
 report-limit-alone = limit ±{ $a }
-report-standard = standard uncertainty { $u }
-report-value-limit = { $value }, default limit ±{ $a }, standard uncertainty { $u }
-report-value-standard = { $value }, standard uncertainty { $u }
+report-standard = u = { $u }
+report-value-limit = { $value }, default limit ±{ $a }, u = { $u }
+report-value-standard = { $value }, u = { $u }
 report-exact = { $u }, treated as exact
 report-not-given = (not stated)
 report-setting = Time base at { $base } per division
@@ -1058,7 +1064,7 @@ report-setting-uncertainty = relative { $u }
 report-shared = { $acts }: { $effect }, { $u }
 report-rail = Rail { $name }
 report-ruler = Ruler
-report-ruler-text = in { $unit }; when the carriage moves away, readings { $sense }
+report-ruler-text = in { $unit }; readings { $sense } outwards
 report-splice = Position, as stated
 report-splices-at_splitter = mark { $mark } lies at the splitter
 report-splices-at_distance = mark { $mark } is { $distance } from the splitter
@@ -1091,7 +1097,7 @@ report-delays-traces =
         [one] Row { $rows }: the edges were timed on recorded traces ({ $how }).
        *[other] Rows { $rows }: the edges were timed on recorded traces ({ $how }).
     }
-report-shares = Shares of the variance of c
+report-shares = Shares of the variance of c, from 1 %
 report-reason = Reason given
 report-notice-rows =
     { $n ->
@@ -1107,6 +1113,7 @@ columns-figures-name = quantity
 columns-figures-symbol = symbol
 columns-figures-value = value
 columns-figures-meaning = meaning
+columns-figures-source = method or source
 columns-budget-component = component
 columns-budget-component-meaning = Where this uncertainty comes from.
 columns-budget-acts_on = acts on
@@ -1152,8 +1159,6 @@ columns-readings-remark-meaning = Remark as typed.
 tables-line = The straight line
 tables-checks = Checks
 tables-budget = Uncertainty budget of c
-tables-budget_figures = Combined uncertainty from the budget
-tables-sourced = { $meaning } ({ $source })
 columns-residuals-distance_m = distance
 columns-residuals-distance_m-meaning = Distance of the carriage from the splitter along the rails.
 columns-residuals-u_distance_m = standard uncertainty of the distance
@@ -1218,16 +1223,16 @@ figures-birge_ratio-meaning = Ratio of the scatter to the stated uncertainties.
 figures-scatter-meaning = No uncertainty is stated, so this scatter is taken as the standard uncertainty of each delay.
 figures-through_zero = slope of a line forced through zero
 figures-through_zero-meaning = For comparison only. It is right only if path lengths, cables and detectors are exactly equal; otherwise their difference enters the speed.
-figures-through_zero-source = Least squares as for the line, with t₀ held at zero
+figures-through_zero-source = As for the line, with t₀ held at zero
 figures-rail_alone = slope on rail { $rail } alone
 figures-rail_alone-meaning = Splices do not affect it. If the rails agree with each other but not with the whole line, a splice is wrong.
-figures-rail_alone-source = Least squares as for the line, with the rows of this rail
+figures-rail_alone-source = As for the line, with the rows of this rail
 figures-too_few_rows = too few rows
 figures-quadratic = quadratic term
 figures-quadratic-meaning = Coefficient a₂ of d² when a quadratic term is added; zero for a straight line. The p-value is the probability of one as large by chance.
-figures-quadratic-source-normal = Least squares as for the line, with a term in d²; p from the standard normal distribution, Z
-figures-quadratic-source-few = Least squares as for the line, with a term in d²; p from Student’s t with ν₂ degrees of freedom, those of the stated uncertainties
-figures-quadratic-source-student = Least squares as for the line, with a term in d²; p from Student’s t with the degrees of freedom left
+figures-quadratic-source-normal = As for the line, with a term in d²; p from the standard normal distribution, Z
+figures-quadratic-source-few = As for the line, with a term in d²; p from Student’s t with ν₂ degrees of freedom, those of the stated uncertainties
+figures-quadratic-source-student = As for the line, with a term in d²; p from Student’s t with the degrees of freedom left
 figures-theil_sen = median slope (Theil–Sen)
 figures-theil_sen-meaning = Median of the slopes of all pairs of rows: a few wrong rows hardly change it.
 figures-other_way = slope from the regression of distance on delay
@@ -1235,7 +1240,7 @@ figures-other_way-meaning = Ordinary least squares with distance and delay excha
 figures-other_way-source = JCGM 100:2008, H.3, with distance and delay exchanged
 figures-decisive_row = slope without row { $row }, which changes it most
 figures-decisive_row-meaning = If one row decides the slope, check that row again.
-figures-decisive_row-source = Least squares as for the line, with { $n ->
+figures-decisive_row-source = As for the line, with { $n ->
         [one] the other row
        *[other] the other { $n } rows
     }
@@ -1410,6 +1415,12 @@ notice-defaults_only = All uncertainties are still default values.
 notice-defaults_only-look = State how well you could really read the ruler, the splices and the edges.
 notice-walk = The delays are timed at a fixed threshold, and the pulses weaken along the rails: this time walk alone changes v by { $percent } %.
 notice-walk-look = Time the edges at a constant fraction of their amplitude.
+notice-walk_twice =
+    { $n ->
+        [one] The budget has a component for the walk of the fixed threshold, computed from the traces. The stated component “{ $names }” also acts on these delays: if it stands for the same walk, it counts twice.
+       *[other] The budget has a component for the walk of the fixed threshold, computed from the traces. These stated components also act on these delays: { $names }. Any that stands for the same walk counts twice.
+    }
+notice-walk_twice-look = Remove the stated component if it stands for the walk: the computed one follows from the traces. Keep it if it stands for something else.
 notice-second_pulse =
     { $n ->
         [one] The traces of row { $rows } show a second pulse. The first one was measured.
@@ -1442,6 +1453,18 @@ notice-flat_top =
        *[other] On the traces of rows { $rows } the top of a pulse is one and the same value throughout: the pulses may be clipped.
     }
 notice-flat_top-look = The edge of a clipped pulse is read too early. If that value is the largest the instrument can record, record again with a larger range.
+notice-rough =
+    { $n ->
+        [one] On the traces of row { $rows } noise hides so much of an edge that the uncertainty of the delay is itself only roughly known.
+       *[other] On the traces of rows { $rows } noise hides so much of an edge that the uncertainties of the delays are themselves only roughly known.
+    }
+notice-rough-look = Average more pulses, or time the edges by a constant fraction.
+notice-uneven_steps =
+    { $n ->
+        [one] The traces of row { $rows } were sampled at unequal steps. Their samples were carried to equal steps by the times in the file.
+       *[other] The traces of rows { $rows } were sampled at unequal steps. Their samples were carried to equal steps by the times in the files.
+    }
+notice-uneven_steps-look = The remarks beside the traces say by how much the steps differ. If your recorder samples at equal steps, check the column of times.
 notice-height_unknown =
     { $n ->
         [one] In row { $rows }, baseline or top of an edge is off the screen, so its half height is a guess.
@@ -1538,6 +1561,7 @@ repair-exchanged = Exchange the positions of rows { $rows }
 repair-sense = Reverse the direction of the scale of rail “{ $rail }”
 repair-sense-all = Reverse the directions of all scales
 repair-joint = Exchange the readings of the splice of rail “{ $rail }”
+repair-unstated = Remove the component “{ $name }”
 repair-path-mirror = State a mirror on the carriage
 repair-path-detector = State a detector on the carriage
 repair-next-rail =
@@ -1683,7 +1707,7 @@ class-summary =
 class-weighted = weighted mean
 class-weighted-meaning = The mean of all results, each weighted by 1/u². Its uncertainty follows from the stated uncertainties alone. Results with a very small u dominate it.
 class-chi_square = agreement of the results
-class-chi_square-value = { $chi } with ν = { $nu }, p = { $p }
+class-chi_square-value = { $chi } with ν = { $nu }, { $p }
 class-chi_square-meaning = χ² of the results about their weighted mean. A small p says that they scatter more than their uncertainties allow: some of them leave out an effect.
 class-mandel_paule = mean, with scatter between notebooks (Paule–Mandel)
 class-mandel_paule-meaning = τ is the scatter between notebooks that the stated uncertainties leave unexplained. It is chosen so that χ², calculated with it, equals ν. The plot and the column “z, from the class” use this mean.
@@ -1811,7 +1835,7 @@ preferences-marks-comma = comma: 1,5
 ## The tour of the demo
 
 tour = Tour of the demo
-tour-offer = This is an example with invented readings: try anything, Undo takes it back.
+tour-offer = The speed of light, measured along three rails: an example with invented readings. Try anything, Undo takes it back.
 tour-start = Take the tour (2 minutes)
 tour-dismiss = Not now
 tour-place = Tour, step { $n } of { $all }
@@ -1865,8 +1889,8 @@ defaults-exact = 0, treated as exact
 number-empty = Nothing is written here. Type a number.
 number-empty_repeat = Repeated reading { $position } is empty. Type a number there, or remove the extra semicolon.
 number-none = “{ $found }” is not a number. Type digits, for example { $example }.
-number-comma = “{ $found }” has a comma, but this notebook uses a decimal point. Write a point, and a space between thousands.
-number-point = “{ $found }” has a point, but this notebook uses a decimal comma. Write a comma, and a space between thousands.
+number-comma = “{ $found }” has a comma, but this notebook uses a decimal point. Write a point, and a space between thousands, or choose the comma in the settings.
+number-point = “{ $found }” has a point, but this notebook uses a decimal comma. Write a comma, and a space between thousands, or choose the point in the settings.
 number-several_marks = “{ $found }” has more than one decimal mark. Keep one.
 number-grouping = “{ $found }” has spaces that do not separate groups of three digits. Remove them. Only repeated readings of an edge may follow one another, separated by semicolons.
 number-exponent = “{ $found }” is not a complete power of ten. Remove it, or write it as e8 or × 10^8.
@@ -2065,6 +2089,7 @@ reading-none = No trace file is chosen. Choose one that holds both traces, or on
 reading-third = { $file }: this is a third trace file. Choose one that holds both traces, or one for each detector.
 reading-one = { $file }: this file holds only one trace. Add the file with the trace of the other detector.
 reading-lacks_a = { $file }: no column is marked as the trace of detector A. State which column holds it.
+reading-apart = { $file }: this file does not say at which time its first sample was taken, so its edges can’t be compared with those of { $other }. Save both traces in the same way, with a column of times.
 reading-lacks_b = { $file }: no column is marked as the trace of detector B. State which column holds it.
 
 ## Traces without a delay
@@ -2376,7 +2401,7 @@ redone-at = Redone: { $where }
 handout-title = Hand out to a class
 handout-hint = Make a hand-out from this notebook: a copy in which you fix what students may not change, and ask for what you need from them. Your own notebook stays as it is.
 handout-rules = What is fixed, and what is asked for
-handout-rules-hint = Fixed: stays as it is now; neither edits nor Undo change it. Asked for: a notebook without it counts as incomplete. Positions, time bases and readings are fixed in the rows that are here now. Local rules and the contact are always fixed.
+handout-rules-hint = Open: students may change it. Fixed: stays as it is now; neither edits nor Undo change it. Asked for: a notebook without it counts as incomplete. Positions, time bases and readings are fixed in the rows that are here now. Local rules and the contact are always fixed.
 handout-usual = Apply the usual choices
 handout-rules-open = open
 handout-rules-fixed = fixed
@@ -2465,6 +2490,8 @@ sets-notes-photographs = These photos show the screen of a simulated bench. They
 sets-notes-traces = These traces come from a simulated bench. They were drawn for { $who } and for nobody else. Press “Measure again” to take the delays from them.
 posted-begun = You began “{ $title }” here before. This is your notebook, as you left it.
 posted-anew = Begin a new one
+posted-asks = It is a hand-out: what is asked for is listed under “Report”.
+posted-show-asked = Show what is asked for
 posted-refused = The notebook of this address or file was not opened: { $why }
 posted-broken = The link is damaged or cut short. Copy the whole link again from where you got it.
 posted-too_long = The link is longer than { $most } bytes. Ask for the hand-out as a file.

@@ -116,7 +116,7 @@ cautions-local-hint = Pour les enseignants. Elles figurent au-dessus des précau
 fields-local_rules = Règles de ce laboratoire
 fields-local_contact = Contact
 cautions-contact = Contact : { $contact }
-cautions-read = Lu. Ceci n’est pas une autorisation : commencez quand la personne responsable le dit.
+cautions-read = J’ai lu ceci. Ce n’est pas une autorisation : commencez quand la personne responsable le dit.
 
 ## Ce qui vient ensuite dans un cahier sans lectures
 
@@ -595,6 +595,7 @@ pictures-marks-b-baseline = Ligne de base du front B
 pictures-marks-b-top = Sommet du front B
 pictures-fraction = Niveau en fraction de la hauteur
 pictures-thickness = Épaisseur de la trace / px
+pictures-thickness-found = Mesurée sur cette photo : { $n } px. Donnez une autre valeur si elle est fausse.
 pictures-fields-rail = Rail
 pictures-fields-reading = Lecture de la règle
 pictures-fields-time_base = Temps par division
@@ -724,6 +725,7 @@ remarks-few_on_edge = Trace { $trace } : seulement { $n ->
        *[other] { $n } échantillons environ se trouvent
     } sur le front ; un échantillonnage plus rapide aiderait.
 remarks-flat_top = Trace { $trace } : le sommet est à { $volts } V partout. Si c’est la plus grande valeur que l’appareil peut enregistrer, l’impulsion est écrêtée et son front est lu trop tôt.
+remarks-uneven_steps = Trace { $trace } : les échantillons ont été pris à des pas inégaux, qui s’écartent du pas moyen jusqu’à { $percent } %. Ils ont été ramenés à des pas égaux d’après leurs instants ; l’incertitude en tient compte.
 remarks-rough = Trace { $trace } : l’incertitude dépasse un dixième du temps de montée ; elle n’est donc elle-même que grossièrement connue.
 
 ## Fichiers
@@ -759,6 +761,7 @@ strike-cancel = Ne pas écarter
 ## Droite
 
 line-title = Droite
+charts-nothing = Dès qu’une ligne du tableau est complète, le retard en fonction de la distance est tracé ici, avec les résidus au-dessous.
 line-plot = Retard en fonction de la distance
 line-residuals = Résidus
 line-figures = La droite
@@ -1042,12 +1045,15 @@ report-entries =
         [one] L’historique de ce cahier compte { $n } entrée, conservée dans notebook.json.
        *[other] L’historique de ce cahier compte { $n } entrées, conservées dans notebook.json.
     }
+report-times = Entrées du { $first } au { $last } (UTC).
+report-version = Rapport produit par la version { $version } de cette page.
+report-digest = Empreinte de tout l’historique (SHA-256) : { $digest }. Toute modification ultérieure de l’historique en donne une autre.
 report-default = { $text } (par défaut)
-report-limit = limite ±{ $a }, incertitude-type { $u }
+report-limit = limite ±{ $a }, u = { $u }
 report-limit-alone = limite ±{ $a }
-report-standard = incertitude-type { $u }
-report-value-limit = { $value }, limite par défaut ±{ $a }, incertitude-type { $u }
-report-value-standard = { $value }, incertitude-type { $u }
+report-standard = u = { $u }
+report-value-limit = { $value }, limite par défaut ±{ $a }, u = { $u }
+report-value-standard = { $value }, u = { $u }
 report-exact = { $u }, valeur traitée comme exacte
 report-not-given = (non déclaré)
 report-setting = Base de temps à { $base } par division
@@ -1055,7 +1061,7 @@ report-setting-uncertainty = { $u } (relative)
 report-shared = { $acts } : { $effect }, { $u }
 report-rail = Rail { $name }
 report-ruler = Règle
-report-ruler-text = en { $unit } ; quand le chariot s’éloigne, les lectures { $sense }
+report-ruler-text = en { $unit } ; les lectures { $sense } vers l’extérieur
 report-splice = Position, telle que déclarée
 report-splices-at_splitter = la graduation { $mark } est à la lame séparatrice
 report-splices-at_distance = la graduation { $mark } est à { $distance } de la lame séparatrice
@@ -1088,7 +1094,7 @@ report-delays-traces =
         [one] Ligne { $rows } : les fronts ont été datés sur des traces enregistrées ({ $how }).
        *[other] Lignes { $rows } : les fronts ont été datés sur des traces enregistrées ({ $how }).
     }
-report-shares = Parts de la variance de c
+report-shares = Parts de la variance de c, à partir de 1 %
 report-reason = Raison donnée
 report-notice-rows =
     { $n ->
@@ -1104,6 +1110,7 @@ columns-figures-name = grandeur
 columns-figures-symbol = symbole
 columns-figures-value = valeur
 columns-figures-meaning = signification
+columns-figures-source = méthode ou source
 columns-budget-component = composante
 columns-budget-component-meaning = D’où vient cette incertitude.
 columns-budget-acts_on = agit sur
@@ -1149,8 +1156,6 @@ columns-readings-remark-meaning = Observation telle que saisie.
 tables-line = La droite
 tables-checks = Contrôles
 tables-budget = Bilan d’incertitude de c
-tables-budget_figures = Incertitude composée d’après le bilan
-tables-sourced = { $meaning } ({ $source })
 columns-residuals-distance_m = distance
 columns-residuals-distance_m-meaning = Distance du chariot à la lame séparatrice le long des rails.
 columns-residuals-u_distance_m = incertitude-type de la distance
@@ -1215,16 +1220,16 @@ figures-birge_ratio-meaning = Rapport de la dispersion aux incertitudes déclar�
 figures-scatter-meaning = Aucune incertitude n’est déclarée : cette dispersion est prise comme incertitude-type de chaque retard.
 figures-through_zero = pente d’une droite forcée par zéro
 figures-through_zero-meaning = Pour comparaison seulement. Elle n’est juste que si les trajets, les câbles et les détecteurs sont exactement égaux ; sinon, leur différence entre dans la vitesse.
-figures-through_zero-source = Moindres carrés comme pour la droite, avec t₀ maintenu à zéro
+figures-through_zero-source = Comme pour la droite, avec t₀ maintenu à zéro
 figures-rail_alone = pente sur le seul rail { $rail }
 figures-rail_alone-meaning = Les raccords n’agissent pas sur elle. Si les rails s’accordent entre eux mais non avec la droite entière, un raccord est faux.
-figures-rail_alone-source = Moindres carrés comme pour la droite, avec les lignes de ce rail
+figures-rail_alone-source = Comme pour la droite, avec les lignes de ce rail
 figures-too_few_rows = trop peu de lignes
 figures-quadratic = terme quadratique
 figures-quadratic-meaning = Coefficient a₂ de d² quand un terme quadratique est ajouté ; zéro pour une droite. La valeur p est la probabilité d’un coefficient aussi grand par hasard.
-figures-quadratic-source-normal = Moindres carrés comme pour la droite, avec un terme en d² ; p selon la loi normale centrée réduite, Z
-figures-quadratic-source-few = Moindres carrés comme pour la droite, avec un terme en d² ; p selon la loi de Student, t, à ν₂ degrés de liberté, ceux des incertitudes déclarées
-figures-quadratic-source-student = Moindres carrés comme pour la droite, avec un terme en d² ; p selon la loi de Student, t, avec les degrés de liberté restants
+figures-quadratic-source-normal = Comme pour la droite, avec un terme en d² ; p selon la loi normale centrée réduite, Z
+figures-quadratic-source-few = Comme pour la droite, avec un terme en d² ; p selon la loi de Student, t, à ν₂ degrés de liberté, ceux des incertitudes déclarées
+figures-quadratic-source-student = Comme pour la droite, avec un terme en d² ; p selon la loi de Student, t, avec les degrés de liberté restants
 figures-theil_sen = pente médiane (Theil–Sen)
 figures-theil_sen-meaning = Médiane des pentes de toutes les paires de lignes : quelques lignes fausses la changent à peine.
 figures-other_way = pente d’après la régression de la distance sur le retard
@@ -1232,7 +1237,7 @@ figures-other_way-meaning = Moindres carrés ordinaires, distance et retard éch
 figures-other_way-source = JCGM 100:2008, H.3, distance et retard échangés
 figures-decisive_row = pente sans la ligne { $row }, qui la change le plus
 figures-decisive_row-meaning = Si une seule ligne décide de la pente, vérifiez cette ligne.
-figures-decisive_row-source = Moindres carrés comme pour la droite, avec { $n ->
+figures-decisive_row-source = Comme pour la droite, avec { $n ->
         [one] l’autre ligne
        *[other] les { $n } autres lignes
     }
@@ -1407,6 +1412,12 @@ notice-defaults_only = Toutes les incertitudes sont encore des valeurs par défa
 notice-defaults_only-look = Déclarez avec quelle finesse vous avez vraiment pu lire la règle, les raccords et les fronts.
 notice-walk = Les retards sont datés à un seuil fixe, et les impulsions faiblissent le long des rails : à elle seule, ce glissement du front change v de { $percent } %.
 notice-walk-look = Datez les fronts à une fraction constante de leur amplitude.
+notice-walk_twice =
+    { $n ->
+        [one] Le bilan a une composante pour le glissement du seuil fixe, calculée d’après les traces. La composante déclarée « { $names } » agit aussi sur ces retards : si elle représente le même glissement, il compte deux fois.
+       *[other] Le bilan a une composante pour le glissement du seuil fixe, calculée d’après les traces. Ces composantes déclarées agissent aussi sur ces retards : { $names }. Celle qui représente le même glissement le fait compter deux fois.
+    }
+notice-walk_twice-look = Supprimez la composante déclarée si elle représente le glissement : la composante calculée suit des traces. Gardez-la si elle représente autre chose.
 notice-second_pulse =
     { $n ->
         [one] Les traces de la ligne { $rows } montrent une seconde impulsion. La première a été mesurée.
@@ -1439,6 +1450,18 @@ notice-flat_top =
        *[other] Sur les traces des lignes { $rows }, le sommet d’une impulsion a partout la même valeur : les impulsions peuvent être écrêtées.
     }
 notice-flat_top-look = Le front d’une impulsion écrêtée est lu trop tôt. Si cette valeur est la plus grande que l’appareil peut enregistrer, enregistrez de nouveau avec un calibre plus grand.
+notice-rough =
+    { $n ->
+        [one] Sur les traces de la ligne { $rows }, le bruit cache tant d’un front que l’incertitude du retard n’est elle-même que grossièrement connue.
+       *[other] Sur les traces des lignes { $rows }, le bruit cache tant d’un front que les incertitudes des retards ne sont elles-mêmes que grossièrement connues.
+    }
+notice-rough-look = Moyennez plus d’impulsions, ou datez les fronts à une fraction constante.
+notice-uneven_steps =
+    { $n ->
+        [one] Les traces de la ligne { $rows } ont été échantillonnées à des pas inégaux. Leurs échantillons ont été ramenés à des pas égaux d’après les instants du fichier.
+       *[other] Les traces des lignes { $rows } ont été échantillonnées à des pas inégaux. Leurs échantillons ont été ramenés à des pas égaux d’après les instants des fichiers.
+    }
+notice-uneven_steps-look = Les observations à côté des traces disent de combien les pas diffèrent. Si votre enregistreur échantillonne à pas égaux, vérifiez la colonne des temps.
 notice-height_unknown =
     { $n ->
         [one] Sur la ligne { $rows }, la ligne de base ou le sommet d’un front est hors de l’écran : sa mi-hauteur est une supposition.
@@ -1535,6 +1558,7 @@ repair-exchanged = Échanger les positions des lignes { $rows }
 repair-sense = Inverser le sens de la règle du rail « { $rail } »
 repair-sense-all = Inverser le sens de toutes les règles
 repair-joint = Échanger les lectures du raccord du rail « { $rail } »
+repair-unstated = Supprimer la composante « { $name } »
 repair-path-mirror = Indiquer un miroir sur le chariot
 repair-path-detector = Indiquer un détecteur sur le chariot
 repair-next-rail =
@@ -1680,7 +1704,7 @@ class-summary =
 class-weighted = moyenne pondérée
 class-weighted-meaning = La moyenne de tous les résultats, chacun pondéré par 1/u². Son incertitude vient des seules incertitudes déclarées. Les résultats dont l’incertitude est très petite en décident.
 class-chi_square = accord des résultats
-class-chi_square-value = { $chi } avec ν = { $nu }, p = { $p }
+class-chi_square-value = { $chi } avec ν = { $nu }, { $p }
 class-chi_square-meaning = χ² des résultats autour de leur moyenne pondérée. Une petite valeur p indique qu’ils se dispersent plus que leurs incertitudes ne le permettent : certains omettent un effet.
 class-mandel_paule = moyenne, avec dispersion entre cahiers (Paule–Mandel)
 class-mandel_paule-meaning = τ est la dispersion entre cahiers que les incertitudes déclarées n’expliquent pas. Il est choisi pour que χ², calculé avec lui, soit égal à ν. Le graphique et la colonne « z, par rapport à la classe » utilisent cette moyenne.
@@ -1808,7 +1832,7 @@ preferences-marks-comma = virgule : 1,5
 ## La visite de la démonstration
 
 tour = Visite de la démonstration
-tour-offer = Ce cahier est un exemple aux lectures inventées : essayez tout, Annuler revient en arrière.
+tour-offer = La vitesse de la lumière, mesurée le long de trois rails : un exemple aux lectures inventées. Essayez tout, Annuler revient en arrière.
 tour-start = Faire la visite (2 minutes)
 tour-dismiss = Pas maintenant
 tour-place = Visite, étape { $n } sur { $all }
@@ -1862,8 +1886,8 @@ defaults-exact = 0, valeur traitée comme exacte
 number-empty = Rien n’est saisi ici. Saisissez un nombre.
 number-empty_repeat = La lecture répétée { $position } est vide. Saisissez-y un nombre, ou supprimez le point-virgule de trop.
 number-none = « { $found } » n’est pas un nombre. Saisissez des chiffres, par exemple { $example }.
-number-comma = « { $found } » contient une virgule, mais le séparateur décimal de ce cahier est le point. Écrivez un point, et une espace entre les milliers.
-number-point = « { $found } » contient un point, mais le séparateur décimal de ce cahier est la virgule. Écrivez une virgule, et une espace entre les milliers.
+number-comma = « { $found } » contient une virgule, mais le séparateur décimal de ce cahier est le point. Écrivez un point, et une espace entre les milliers, ou choisissez la virgule dans les réglages.
+number-point = « { $found } » contient un point, mais le séparateur décimal de ce cahier est la virgule. Écrivez une virgule, et une espace entre les milliers, ou choisissez le point dans les réglages.
 number-several_marks = « { $found } » contient plus d’un séparateur décimal. Gardez-en un.
 number-grouping = « { $found } » contient des espaces qui ne séparent pas des tranches de trois chiffres. Supprimez-les. Seules des lectures répétées d’un front peuvent se suivre, séparées par des points-virgules.
 number-exponent = « { $found } » n’est pas une puissance de dix complète. Supprimez-la, ou écrivez-la sous la forme e8 ou × 10^8.
@@ -2062,6 +2086,7 @@ reading-none = Aucun fichier de traces n’est choisi. Choisissez-en un qui cont
 reading-third = { $file } : c’est un troisième fichier de traces. Choisissez-en un qui contient les deux traces, ou un pour chaque détecteur.
 reading-one = { $file } : ce fichier ne contient qu’une trace. Ajoutez le fichier avec la trace de l’autre détecteur.
 reading-lacks_a = { $file } : aucune colonne n’est désignée comme la trace du détecteur A. Indiquez laquelle la contient.
+reading-apart = { $file } : ce fichier ne dit pas à quel instant son premier échantillon a été pris, ses fronts ne peuvent donc pas être comparés à ceux de { $other }. Enregistrez les deux traces de la même façon, avec une colonne de temps.
 reading-lacks_b = { $file } : aucune colonne n’est désignée comme la trace du détecteur B. Indiquez laquelle la contient.
 
 ## Traces sans retard
@@ -2373,7 +2398,7 @@ redone-at = Rétabli : { $where }
 handout-title = Distribuer à une classe
 handout-hint = Faites de ce cahier un document à distribuer : une copie où vous fixez ce que les étudiants ne peuvent pas changer, et où vous demandez ce qu’il vous faut. Votre cahier reste tel qu’il est.
 handout-rules = Ce qui est fixé et ce qui est demandé
-handout-rules-hint = Fixé : reste tel qu’il est maintenant ; ni modification ni annulation ne l’atteint. Demandé : sans cela, le cahier compte comme incomplet. Les positions, bases de temps et lectures sont fixées dans les lignes qui se trouvent ici maintenant. Les règles locales et le contact sont toujours fixés.
+handout-rules-hint = Libre : les étudiants peuvent le modifier. Fixé : reste tel qu’il est maintenant ; ni modification ni annulation ne l’atteint. Demandé : sans cela, le cahier compte comme incomplet. Les positions, bases de temps et lectures sont fixées dans les lignes qui se trouvent ici maintenant. Les règles locales et le contact sont toujours fixés.
 handout-usual = Appliquer les choix habituels
 handout-rules-open = libre
 handout-rules-fixed = fixé
@@ -2462,6 +2487,8 @@ sets-notes-photographs = Ces photos montrent l’écran d’un banc simulé. Ell
 sets-notes-traces = Ces traces viennent d’un banc simulé. Elles ont été tirées pour { $who } et pour personne d’autre. Appuyez sur « Mesurer de nouveau » pour en tirer les retards.
 posted-begun = Vous avez déjà commencé « { $title } » ici. Voici votre cahier, tel que vous l’avez laissé.
 posted-anew = En commencer un nouveau
+posted-asks = C’est un document distribué : ce qui est demandé figure sous « Rapport ».
+posted-show-asked = Montrer ce qui est demandé
 posted-refused = Le cahier de cette adresse ou de ce fichier n’a pas été ouvert : { $why }
 posted-broken = Le lien est endommagé ou coupé. Copiez de nouveau le lien entier, là où vous l’avez reçu.
 posted-too_long = Le lien dépasse { $most } octets. Demandez le document sous forme de fichier.

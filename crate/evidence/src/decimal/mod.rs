@@ -12,7 +12,9 @@ mod write;
 
 pub use nearest::nearest;
 pub use rounding::{Decimal, Rounded, rounded};
-pub use write::{as_typed, at_most, exact, fixed, number, p_text, plain, plus_minus, short_form, ten_to_the};
+pub use write::{
+    as_typed, at_most, exact, fixed, number, p_equation, p_text, plain, plus_minus, short_form, ten_to_the,
+};
 
 use serde::{Deserialize, Serialize};
 

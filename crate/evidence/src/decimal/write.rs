@@ -53,6 +53,14 @@ pub fn p_text(p: f64, mark: DecimalMark) -> String {
     if p < 0.0005 { format!("< {}", fixed(0.001, -3, mark)) } else { fixed(p, -3, mark) }
 }
 
+/// A p-value as an equation: "p = 0.032", "p < 0.001".
+pub fn p_equation(p: f64, mark: DecimalMark) -> String {
+    match p_text(p, mark) {
+        bound if bound.starts_with('<') => format!("p {bound}"),
+        digits => format!("p = {digits}"),
+    }
+}
+
 /// The fewest digits that read back to the same double, for files. Not finite: `NaN`, `INF`, `-INF`
 /// (the words of XML Schema 1.1 part 2, 3.3.5, which tables on the web use too).
 pub fn exact(value: f64) -> String {

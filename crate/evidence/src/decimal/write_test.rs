@@ -54,6 +54,7 @@ fn a_p_value_is_never_shown_as_nought() {
     assert_eq!(p_text(0.0321, Point), "0.032");
     assert_eq!(p_text(0.000_6, Point), "0.001");
     assert_eq!([0.000_4, 0.0].map(|p| p_text(p, Comma)), ["< 0,001", "< 0,001"]);
+    assert_eq!([0.0321, 0.000_4].map(|p| p_equation(p, Point)), ["p = 0.032", "p < 0.001"]);
 }
 
 #[test]

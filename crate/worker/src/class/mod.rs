@@ -14,7 +14,7 @@ mod budgets;
 use serde::Serialize;
 use slope_archive::sha256_hex;
 use slope_engine::consensus::{Allowing, Consensus, ConsensusError, Estimate, consensus};
-use slope_evidence::decimal::{fixed, p_text, plain, plus_minus};
+use slope_evidence::decimal::{fixed, p_equation, p_text, plain, plus_minus};
 use slope_evidence::message;
 use slope_evidence::trace::DecimalMark;
 use slope_evidence::words::{Message, Value};
@@ -268,7 +268,7 @@ fn figures(found: &Consensus, results: usize, mark: DecimalMark) -> Vec<ClassFig
         "class-chi_square-value",
         chi = fixed(consistency.chi_square, -1, mark),
         nu = results - 1,
-        p = p_text(consistency.p_value, mark)
+        p = p_equation(consistency.p_value, mark)
     );
     vec![
         figure(
@@ -315,5 +315,5 @@ fn figures(found: &Consensus, results: usize, mark: DecimalMark) -> Vec<ClassFig
 }
 
 #[cfg(test)]
-#[path = "class_test.rs"]
+#[path = "mod_test.rs"]
 mod tests;

@@ -52,14 +52,23 @@ pub fn traces_are_saved(page: &Page) -> Result<()> {
     for (title, name, legend) in plots {
         page.choose("Plot", title)?;
         page.click("Download plot")?;
-        let (file, svg) = page.downloaded_as("svg")?;
-        ensure!(file.to_string_lossy().ends_with(&format!("-{name}.svg")), "it is called {}", file.display());
-        let svg = String::from_utf8(svg)?;
-        ensure!(svg.contains(&format!("<title>{title}</title>")), "{name} has another title");
-        ensure!(svg.contains(legend), "{name} has no legend {legend:?}");
-        fs::remove_file(&file)?;
+        plot_is_saved(page, &format!("-{name}.svg"), &[&format!("<title>{title}</title>"), legend])?;
     }
     Ok(())
+}
+
+/// A plot was downloaded as SVG, under a name that ends so, and holds some texts; its file is removed.
+///
+/// # Errors
+/// When it was not, or does not.
+pub fn plot_is_saved(page: &Page, ending: &str, texts: &[&str]) -> Result<()> {
+    let (file, svg) = page.downloaded_as("svg")?;
+    ensure!(file.to_string_lossy().ends_with(ending), "it is called {}", file.display());
+    let svg = String::from_utf8(svg)?;
+    for text in texts {
+        ensure!(svg.contains(text), "{ending} does not hold {text:?}");
+    }
+    Ok(fs::remove_file(&file)?)
 }
 
 /// The records of a table, the heads among them.

@@ -69,7 +69,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 186] = [
+const TESTS: [(&str, Test); 187] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -140,6 +140,7 @@ const TESTS: [(&str, Test); 186] = [
     ("the_focus_is_kept", sight::the_focus_is_kept),
     ("nothing_moves", sight::nothing_moves),
     ("a_newcomer_finds_the_way", sight::a_newcomer_finds_the_way),
+    ("a_notice_of_the_row_in_hand_is_in_sight", sight::a_notice_of_the_row_in_hand_is_in_sight),
     ("a_described_bench_folds", sight::a_described_bench_folds),
     ("leaves_are_turned", sight::leaves_are_turned),
     ("leaves_open_by_their_address", sight::leaves_open_by_their_address),

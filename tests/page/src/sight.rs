@@ -313,6 +313,24 @@ pub fn twelve_rows_need_no_scrolling(stage: &Stage) -> Result<()> {
     page.is_silent()
 }
 
+/// What was noticed about the row in hand stands below it, in sight together with both plots and c.
+///
+/// # Errors
+/// When it does not.
+pub fn a_notice_of_the_row_in_hand_is_in_sight(stage: &Stage) -> Result<()> {
+    const NOTICE: &str = "#row-24 .told";
+    let page = stage.page()?;
+    resize(&page, 1366, 768)?;
+    page.put_in_cell("Edge B", 24, "15.00")?;
+    page.click(&names::cell("Edge B", 24))?;
+    page.reads(NOTICE, "Row 24 lies far off the line of all the others.")?;
+    let all = [NOTICE, LINE, RESIDUALS, names::RESULT];
+    let look = || page.browser.run(SEEN, vec![json!(all)]);
+    let whole = |seen: &Value| all.iter().all(|name| seen[*name].as_f64() > Some(0.99));
+    eventually("the notice is in sight with the plots and c", look, whole)?;
+    page.is_silent()
+}
+
 /// A bench that is described is one line, with its drawing in sight, until more is asked for; then it stays open while one
 /// works there. That of a blank notebook is open.
 ///

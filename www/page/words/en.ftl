@@ -1724,6 +1724,7 @@ class-dersimonian_laird = mean, with scatter between notebooks (DerSimonian–La
 class-dersimonian_laird-meaning = The same with τ from the moments of the results, in one step.
 class-between = { $mean }; τ = { $between }
 class-none_between = { $mean }; τ = 0
+class-take-plot = Download plot ({ $format })
 class-residuals = Residuals of all notebooks, by position
 class-residuals-unit = Residual in
 class-residuals-units-normalized = standard uncertainties

@@ -1721,6 +1721,7 @@ class-dersimonian_laird = moyenne, avec dispersion entre cahiers (DerSimonian–
 class-dersimonian_laird-meaning = De même avec τ tiré des moments des résultats, en un pas.
 class-between = { $mean } ; τ = { $between }
 class-none_between = { $mean } ; τ = 0
+class-take-plot = Télécharger le graphique ({ $format })
 class-residuals = Résidus de tous les cahiers, selon la position
 class-residuals-unit = Résidu en
 class-residuals-units-normalized = incertitudes-types

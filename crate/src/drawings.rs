@@ -25,7 +25,7 @@ use crate::words::{Message, Value, Words};
 const COVERAGE: f64 = 0.95;
 
 /// Size of a drawing on paper, pixels: across a page its letters are as large as the text.
-const PAPER: (u32, u32) = (760, 250);
+const PAPER: (u32, u32) = (760, 230);
 
 /// The least share of the budget that is drawn on paper; its table has all.
 const DRAWN_SHARE: f64 = 0.01;

@@ -235,13 +235,26 @@ impl Report<'_> {
             ),
             (self.say(&message!("splice-uncertainty")), self.with_unit(&rail.splice_uncertainty)),
             (self.say(&message!("report-stands")), self.told(rail.stands.as_ref())),
-            (self.say(&message!("report-step")), self.told(rail.step.as_ref())),
+            (
+                self.say(&message!("report-step")),
+                rail.step.as_ref().map_or_else(String::new, |step| self.step(step)),
+            ),
         ];
         for field in labels::RAIL_FIELDS {
             let text = rail.fields.get(field).map_or_else(String::new, |field| self.with_unit(field));
             told.push((self.say(&rail_field(*field)), text));
         }
         told
+    }
+
+    /// What is found of a step, in the few words for which a table has room: its head says between what.
+    fn step(&self, found: &Message) -> String {
+        let value = |name: &str| found.values.get(name).cloned().unwrap_or_default();
+        self.say(&match found.id {
+            "rails-step" => message!("report-step-none", step = value("step"), p = value("p")),
+            "rails-step-significant" => message!("report-step-found", step = value("step"), p = value("p")),
+            _ => found.clone(),
+        })
     }
 
     fn readings(&self) -> Vec<Block> {

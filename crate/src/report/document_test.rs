@@ -162,3 +162,16 @@ fn only_shares_that_can_be_seen_are_drawn() {
     let (largest, least) = (table.rows[0][0].as_str(), table.rows[table.rows.len() - 1][0].as_str());
     assert!(drawn.contains(largest) && !drawn.contains(least), "{largest}, not {least}, in {drawn}");
 }
+
+/// In the table of rails a step is told in few words; the page has room for a sentence.
+#[test]
+fn a_step_is_told_in_few_words() {
+    let (notebook, _) = crate::simulated::demo::typed_readings().unwrap();
+    let view = crate::view::view(&notebook, &crate::analysis::analyse(&notebook));
+    let (charts, english, imprint) = (Charts::default(), english(), Imprint::default());
+    let report = Report { view: &view, charts: &charts, trials: None, imprint: &imprint, words: &english };
+    let step = view.rails[0].step.as_ref().unwrap();
+    assert!(english.say(step).starts_with("The readings show a step of"));
+    let told = report.step(step);
+    assert!(told.contains("mm, not significantly different from zero (p = "), "{told}");
+}

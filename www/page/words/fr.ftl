@@ -1043,11 +1043,11 @@ report-times = Entrées du { $first } au { $last } (UTC).
 report-version = Rapport produit par la version { $version } de cette page.
 report-digest = Empreinte de tout l’historique (SHA-256) : { $digest }. Toute modification ultérieure de l’historique en donne une autre.
 report-default = { $text } (par défaut)
-report-limit = limite ±{ $a }, u = { $u }
+report-limit = limite ±{ $a }, u = { $u }
 report-limit-alone = limite ±{ $a }
-report-standard = u = { $u }
-report-value-limit = { $value }, limite par défaut ±{ $a }, u = { $u }
-report-value-standard = { $value }, u = { $u }
+report-standard = u = { $u }
+report-value-limit = { $value }, limite par défaut ±{ $a }, u = { $u }
+report-value-standard = { $value }, u = { $u }
 report-exact = { $u }, valeur traitée comme exacte
 report-not-given = (non déclaré)
 report-setting = Base de temps à { $base } par division
@@ -1066,6 +1066,8 @@ report-splices-no-pairs = positions lues sur les deux règles : encore aucune
 report-splices-free = le saut à la graduation { $mark } est ajusté avec la droite
 report-stands = Position calculée
 report-step = Saut entre ce rail et les autres
+report-step-none = { $step }, non significativement différent de zéro ({ $p })
+report-step-found = { $step }, significativement différent de zéro ({ $p })
 report-photo = { $name }, dans l’archive sous pictures/{ $file }….jpg
 report-note = Le { $date } à { $time } UTC : { $text }
 report-delays-typed =

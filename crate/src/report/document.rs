@@ -290,7 +290,7 @@ impl Report<'_> {
         }
     }
 
-    /// How the delays were obtained; nothing where all of them were typed.
+    /// How the delays were obtained, by row where that is not the same in all of them; nothing where there are none.
     fn delays(&self) -> Option<Block> {
         let of = |kind: EvidenceKind| -> Vec<usize> {
             let rows = shown_rows(self.view).filter(|row| row.evidence == kind && !row.delay.is_empty());
@@ -299,7 +299,8 @@ impl Report<'_> {
         let typed = of(EvidenceKind::Typed);
         let (photos, traces) = (of(EvidenceKind::Picture), of(EvidenceKind::Traces));
         if photos.is_empty() && traces.is_empty() {
-            return None;
+            let told = message!("report-delays-all");
+            return (!typed.is_empty()).then(|| Block::Paragraph(self.say(&told)));
         }
         let told = [
             message!("report-delays-typed", n = typed.len(), rows = typed.clone()),

@@ -1043,7 +1043,7 @@ report-entries =
        *[other] The history of this notebook holds { $n } entries, stored in notebook.json.
     }
 report-times = Entries from { $first } to { $last } (UTC).
-report-version = Report made by version { $version } of this page.
+report-version = Report made with Slope of Light, version { $version }.
 report-digest = Digest of the whole history (SHA-256): { $digest }. After any later change of the history it is another.
 report-default = { $text } (default)
 report-limit = limit ±{ $a }, u = { $u }
@@ -1073,6 +1073,7 @@ report-step-none = { $step }, not significantly different from zero ({ $p })
 report-step-found = { $step }, significantly different from zero ({ $p })
 report-photo = { $name }, in the bundle as pictures/{ $file }….jpg
 report-note = { $date }, { $time } UTC: { $text }
+report-delays-all = Each delay was typed, or is (edge B − edge A) × time per division, with both edges read on the screen.
 report-delays-typed =
     { $n ->
         [one] Row { $rows }: the delay was typed, or both edges were read on the screen.

@@ -1040,7 +1040,7 @@ report-entries =
        *[other] L’historique de ce cahier compte { $n } entrées, conservées dans notebook.json.
     }
 report-times = Entrées du { $first } au { $last } (UTC).
-report-version = Rapport produit par la version { $version } de cette page.
+report-version = Rapport produit avec Slope of Light, version { $version }.
 report-digest = Empreinte de tout l’historique (SHA-256) : { $digest }. Toute modification ultérieure de l’historique en donne une autre.
 report-default = { $text } (par défaut)
 report-limit = limite ±{ $a }, u = { $u }
@@ -1070,6 +1070,7 @@ report-step-none = { $step }, non significativement différent de zéro ({ $p })
 report-step-found = { $step }, significativement différent de zéro ({ $p })
 report-photo = { $name }, dans l’archive sous pictures/{ $file }….jpg
 report-note = Le { $date } à { $time } UTC : { $text }
+report-delays-all = Chaque retard a été saisi, ou vaut (front B − front A) × temps par division, fronts lus sur l’écran.
 report-delays-typed =
     { $n ->
         [one] Ligne { $rows } : le retard a été saisi, ou les deux fronts ont été lus à l’écran.

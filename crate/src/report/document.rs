@@ -24,6 +24,9 @@ use crate::words::{Message, Words};
 /// How many rails have room beside one another on paper.
 const BESIDE: usize = 6;
 
+/// How many sentences of the result sum it up; they open the report, and are not said again.
+const SUMMED_UP: usize = 2;
+
 /// A report. No text in it is empty, or markup.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Document {
@@ -115,7 +118,7 @@ impl Report<'_> {
             BenchField::Place,
         ];
         let said: Vec<String> =
-            self.view.result.sentences.iter().take(2).map(|sentence| self.say(sentence)).collect();
+            self.view.result.sentences.iter().take(SUMMED_UP).map(|sentence| self.say(sentence)).collect();
         let summary = (!said.is_empty()).then(|| Block::Summary(said.join(" ")));
         facts(fields.map(|field| self.bench_item(field))).into_iter().chain(summary).collect()
     }
@@ -366,10 +369,11 @@ impl Report<'_> {
             ];
             return self.refused(refusal, &before);
         }
-        paragraph(self.all(&result.sentences).join(" "))
+        let said = result.sentences.iter().skip(SUMMED_UP).chain(&result.choice);
+        let said: Vec<String> = said.map(|sentence| self.say(sentence)).collect();
+        table(result_table(self.view, self.words))
             .into_iter()
-            .chain(table(result_table(self.view, self.words)))
-            .chain(paragraph(self.told(result.choice.as_ref())))
+            .chain(paragraph(said.join(" ")))
             .chain(facts([(self.say(&message!("report-reason")), result.reason.clone())]))
             .collect()
     }

@@ -25,7 +25,10 @@ use crate::words::{Message, Value, Words};
 const COVERAGE: f64 = 0.95;
 
 /// Size of a drawing on paper, pixels: across a page its letters are as large as the text.
-const PAPER: (u32, u32) = (760, 250);
+const PAPER: (u32, u32) = (760, 245);
+
+/// Height on paper of drawings that are read along their length: residuals and trials.
+const STRIP: u32 = 140;
 
 /// The least share of the budget that is drawn on paper; its table has all.
 const DRAWN_SHARE: f64 = 0.01;
@@ -284,9 +287,9 @@ pub fn charts(
     let trials = trials.map(|outcome| histogram_picture(outcome, page.decimal_mark));
     Charts {
         line: drawn(Drawing::Line(&line), height, message!("line-plot")),
-        residuals: drawn(Drawing::Residuals(&line), height / 2, message!("line-residuals")),
+        residuals: drawn(Drawing::Residuals(&line), STRIP, message!("line-residuals")),
         trials: trials.as_ref().map_or_else(String::new, |picture| {
-            drawn(Drawing::Histogram(picture), height / 2, message!("trials-plot"))
+            drawn(Drawing::Histogram(picture), STRIP, message!("trials-plot"))
         }),
         budget: if shares.shares.is_empty() {
             String::new()

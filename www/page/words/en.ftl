@@ -1050,14 +1050,14 @@ report-entries =
        *[other] The history of this notebook holds { $n } entries, stored in notebook.json.
     }
 report-times = Entries from { $first } to { $last } (UTC).
-report-version = Report made by version { $version } of this page.
+report-version = Report made with Slope of Light, version { $version }.
 report-digest = Digest of the whole history (SHA-256): { $digest }. After any later change of the history it is another.
 report-default = { $text } (default)
-report-limit = limit ±{ $a }, u = { $u }
+report-limit = limit ±{ $a }, u = { $u }
 report-limit-alone = limit ±{ $a }
-report-standard = u = { $u }
-report-value-limit = { $value }, default limit ±{ $a }, u = { $u }
-report-value-standard = { $value }, u = { $u }
+report-standard = u = { $u }
+report-value-limit = { $value }, default limit ±{ $a }, u = { $u }
+report-value-standard = { $value }, u = { $u }
 report-exact = { $u }, treated as exact
 report-not-given = (not stated)
 report-setting = Time base at { $base } per division
@@ -1076,8 +1076,11 @@ report-splices-no-pairs = positions read on both rulers: none yet
 report-splices-free = the step at mark { $mark } is fitted with the line
 report-stands = Position, calculated
 report-step = Step between this rail and the others
+report-step-none = { $step }, not significantly different from zero ({ $p })
+report-step-found = { $step }, significantly different from zero ({ $p })
 report-photo = { $name }, in the bundle as pictures/{ $file }….jpg
 report-note = { $date }, { $time } UTC: { $text }
+report-delays-all = Each delay was typed, or is (edge B − edge A) × time per division, with both edges read on the screen.
 report-delays-typed =
     { $n ->
         [one] Row { $rows }: the delay was typed, or both edges were read on the screen.

@@ -1047,14 +1047,14 @@ report-entries =
        *[other] L’historique de ce cahier compte { $n } entrées, conservées dans notebook.json.
     }
 report-times = Entrées du { $first } au { $last } (UTC).
-report-version = Rapport produit par la version { $version } de cette page.
+report-version = Rapport produit avec Slope of Light, version { $version }.
 report-digest = Empreinte de tout l’historique (SHA-256) : { $digest }. Toute modification ultérieure de l’historique en donne une autre.
 report-default = { $text } (par défaut)
-report-limit = limite ±{ $a }, u = { $u }
+report-limit = limite ±{ $a }, u = { $u }
 report-limit-alone = limite ±{ $a }
-report-standard = u = { $u }
-report-value-limit = { $value }, limite par défaut ±{ $a }, u = { $u }
-report-value-standard = { $value }, u = { $u }
+report-standard = u = { $u }
+report-value-limit = { $value }, limite par défaut ±{ $a }, u = { $u }
+report-value-standard = { $value }, u = { $u }
 report-exact = { $u }, valeur traitée comme exacte
 report-not-given = (non déclaré)
 report-setting = Base de temps à { $base } par division
@@ -1073,8 +1073,11 @@ report-splices-no-pairs = positions lues sur les deux règles : encore aucune
 report-splices-free = le saut à la graduation { $mark } est ajusté avec la droite
 report-stands = Position calculée
 report-step = Saut entre ce rail et les autres
+report-step-none = { $step }, non significativement différent de zéro ({ $p })
+report-step-found = { $step }, significativement différent de zéro ({ $p })
 report-photo = { $name }, dans l’archive sous pictures/{ $file }….jpg
 report-note = Le { $date } à { $time } UTC : { $text }
+report-delays-all = Chaque retard a été saisi, ou vaut (front B − front A) × temps par division, fronts lus sur l’écran.
 report-delays-typed =
     { $n ->
         [one] Ligne { $rows } : le retard a été saisi, ou les deux fronts ont été lus à l’écran.

@@ -163,7 +163,15 @@ fn edges_of_other_shapes_are_covered_too() {
                     Channel { detector: Some(detector), label: String::new(), samples: samples.collect() }
                 };
                 let channels = vec![channel(Detector::A, 0.0, 1.0), channel(Detector::B, truth, 0.4)];
-                Recording { start, is_start_told: true, step, uneven: 0.0, channels, settings: Vec::new() }
+                Recording {
+                    start,
+                    is_start_told: true,
+                    is_unit_supposed: false,
+                    step,
+                    uneven: 0.0,
+                    channels,
+                    settings: Vec::new(),
+                }
             };
             let method = DelayMethod::ConstantFraction { fraction: 0.5 };
             let Found { given, coverage, bias, .. } = run_of(20, method, recorded);

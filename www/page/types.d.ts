@@ -294,7 +294,7 @@ samples: number, } | { "flag": "flat_top",
 /** Which, V. */
 volts: Digits, } | { "flag": "uneven_steps",
 /** By how much a step differs from the mean one at most, per cent of that. */
-percent: Digits, } | { "flag": "rough" };
+percent: Digits, } | { "flag": "supposed_unit" } | { "flag": "rough" };
 
 /** An element of a formula. Its JSON form is `{"tag": "mi", "text": "c"}` or `{"tag": "mrow", "children": […]}`. */
 export type Formula = {

@@ -526,7 +526,7 @@ pictures-doubts-lines = In doubt: only part of the grid was seen.
 pictures-doubts-border = In doubt: an outer line of the grid was not seen, or lines go on beyond it. Check the numbers of divisions.
 pictures-doubts-cut = In doubt: the grid goes beyond the photo. State only the divisions that are whole in it, and mark the corners of that part.
 pictures-doubts-turned = In doubt: the screen lies on its side. The first corner belongs to the upper left one of the screen, wherever that is in the photo.
-pictures-doubts-edge = In doubt: an edge is not clear, or its trace is not level before it.
+pictures-doubts-edge = In doubt: an edge is not clear, or hidden by a reflection, or its trace is not level before it.
 pictures-doubts-meet = In doubt: both traces have the same colour and meet, so an edge may belong to the other trace.
 pictures-doubts-order = In doubt: which edge is A’s. The photos do not show it for certain. If the marks are the wrong way round, exchange them.
 pictures-doubted =
@@ -728,6 +728,7 @@ remarks-few_on_edge = Trace { $trace }: only about { $n ->
     } on the edge; faster sampling would help.
 remarks-flat_top = Trace { $trace }: the top is { $volts } V throughout. If that is the largest value the instrument can record, the pulse is clipped and its edge is read too early.
 remarks-uneven_steps = Trace { $trace }: the samples were taken at unequal steps, which differ from the mean one by up to { $percent } %. They were carried to equal steps by their times; the uncertainty allows for it.
+remarks-supposed_unit = Trace { $trace }: the file does not say in which unit its times are; it was supposed from their steps.
 remarks-rough = Trace { $trace }: the uncertainty is more than a tenth of the rise time, so it is itself only roughly known.
 
 ## Files
@@ -1453,6 +1454,12 @@ notice-rough =
        *[other] On the traces of rows { $rows } noise hides so much of an edge that the uncertainties of the delays are themselves only roughly known.
     }
 notice-rough-look = Average more pulses, or time the edges by a constant fraction.
+notice-supposed_unit =
+    { $n ->
+        [one] The trace files of row { $rows } do not say in which unit their times are: it was supposed from their steps.
+       *[other] The trace files of rows { $rows } do not say in which unit their times are: it was supposed from their steps.
+    }
+notice-supposed_unit-look = Check the delays of these rows. If the unit is another one, add the files again and choose it where their columns are shown.
 notice-uneven_steps =
     { $n ->
         [one] The traces of row { $rows } were sampled at unequal steps. Their samples were carried to equal steps by the times in the file.
@@ -2076,6 +2083,7 @@ reading-none = No trace file is chosen. Choose one that holds both traces, or on
 reading-third = { $file }: this is a third trace file. Choose one that holds both traces, or one for each detector.
 reading-one = { $file }: this file holds only one trace. Add the file with the trace of the other detector.
 reading-lacks_a = { $file }: no column is marked as the trace of detector A. State which column holds it.
+reading-same = { $file }: both traces hold the very same samples, as where one was saved twice. Save each detector’s own.
 reading-apart = { $file }: this file does not say at which time its first sample was taken, so its edges can’t be compared with those of { $other }. Save both traces in the same way, with a column of times.
 reading-lacks_b = { $file }: no column is marked as the trace of detector B. State which column holds it.
 

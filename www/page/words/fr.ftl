@@ -523,7 +523,7 @@ pictures-doubts-lines = Doute : seule une partie de la grille a été vue.
 pictures-doubts-border = Doute : une ligne du bord de la grille n’a pas été vue, ou des lignes continuent au-delà. Vérifiez les nombres de divisions.
 pictures-doubts-cut = Doute : la grille déborde de la photo. Déclarez seulement les divisions qui y sont entières, et marquez les coins de cette partie.
 pictures-doubts-turned = Doute : l’écran est couché sur le côté. Le premier coin est le coin supérieur gauche de l’écran, où qu’il soit sur la photo.
-pictures-doubts-edge = Doute : un front n’est pas net, ou sa trace n’est pas horizontale avant lui.
+pictures-doubts-edge = Doute : un front n’est pas net, ou caché par un reflet, ou sa trace n’est pas horizontale avant lui.
 pictures-doubts-meet = Doute : les deux traces ont la même couleur et se rejoignent, un front peut donc appartenir à l’autre trace.
 pictures-doubts-order = Doute : quel front est celui de A. Les photos ne le montrent pas avec certitude. Si les marques sont inversées, échangez-les.
 pictures-doubted =
@@ -725,6 +725,7 @@ remarks-few_on_edge = Trace { $trace } : seulement { $n ->
     } sur le front ; un échantillonnage plus rapide aiderait.
 remarks-flat_top = Trace { $trace } : le sommet est à { $volts } V partout. Si c’est la plus grande valeur que l’appareil peut enregistrer, l’impulsion est écrêtée et son front est lu trop tôt.
 remarks-uneven_steps = Trace { $trace } : les échantillons ont été pris à des pas inégaux, qui s’écartent du pas moyen jusqu’à { $percent } %. Ils ont été ramenés à des pas égaux d’après leurs instants ; l’incertitude en tient compte.
+remarks-supposed_unit = Trace { $trace } : le fichier ne dit pas en quelle unité sont ses temps ; elle a été supposée d’après leurs pas.
 remarks-rough = Trace { $trace } : l’incertitude dépasse un dixième du temps de montée ; elle n’est donc elle-même que grossièrement connue.
 
 ## Fichiers
@@ -1450,6 +1451,12 @@ notice-rough =
        *[other] Sur les traces des lignes { $rows }, le bruit cache tant d’un front que les incertitudes des retards ne sont elles-mêmes que grossièrement connues.
     }
 notice-rough-look = Moyennez plus d’impulsions, ou datez les fronts à une fraction constante.
+notice-supposed_unit =
+    { $n ->
+        [one] Les fichiers de traces de la ligne { $rows } ne disent pas en quelle unité sont leurs temps : elle a été supposée d’après leurs pas.
+       *[other] Les fichiers de traces des lignes { $rows } ne disent pas en quelle unité sont leurs temps : elle a été supposée d’après leurs pas.
+    }
+notice-supposed_unit-look = Vérifiez les retards de ces lignes. Si l’unité est une autre, ajoutez de nouveau les fichiers et choisissez-la là où leurs colonnes sont montrées.
 notice-uneven_steps =
     { $n ->
         [one] Les traces de la ligne { $rows } ont été échantillonnées à des pas inégaux. Leurs échantillons ont été ramenés à des pas égaux d’après les instants du fichier.
@@ -2073,6 +2080,7 @@ reading-none = Aucun fichier de traces n’est choisi. Choisissez-en un qui cont
 reading-third = { $file } : c’est un troisième fichier de traces. Choisissez-en un qui contient les deux traces, ou un pour chaque détecteur.
 reading-one = { $file } : ce fichier ne contient qu’une trace. Ajoutez le fichier avec la trace de l’autre détecteur.
 reading-lacks_a = { $file } : aucune colonne n’est désignée comme la trace du détecteur A. Indiquez laquelle la contient.
+reading-same = { $file } : les deux traces ont exactement les mêmes échantillons, comme si l’une avait été enregistrée deux fois. Enregistrez celle de chaque détecteur.
 reading-apart = { $file } : ce fichier ne dit pas à quel instant son premier échantillon a été pris, ses fronts ne peuvent donc pas être comparés à ceux de { $other }. Enregistrez les deux traces de la même façon, avec une colonne de temps.
 reading-lacks_b = { $file } : aucune colonne n’est désignée comme la trace du détecteur B. Indiquez laquelle la contient.
 

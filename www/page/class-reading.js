@@ -28,17 +28,18 @@ export class ClassReading {
     this.doing = undefined;
     this.general = el('textarea', { id: 'class-general', rows: '3', dir: 'auto', input: () => this.write('general', this.general.value) });
     this.mark = el('input', { type: 'text', id: 'class-mark', autocomplete: 'off', dir: 'auto', input: () => this.write('mark', this.mark.value) });
+    this.others = el('div', { class: 'wide' });
     this.said = el('div', { class: 'fields' },
       el('div', { class: 'field wide' }, el('label', { for: 'class-general' }, say('class-general')), el('span', { class: 'box' }, this.general)),
-      el('div', { class: 'field' }, el('label', { for: 'class-mark' }, say('class-mark')), el('span', { class: 'box' }, this.mark)));
-    this.others = el('div');
+      el('div', { class: 'field' }, el('label', { for: 'class-mark' }, say('class-mark')), el('span', { class: 'box' }, this.mark)),
+      this.others);
     this.file = el('button', { type: 'button', click: () => this.doing?.take() }, say('class-feedback-take-one'));
     this.dialog = el('dialog', { class: 'handed', 'aria-labelledby': 'class-reading-title', close: () => this.inside.replaceChildren() },
       this.title, el('p', { class: 'hint' }, say('class-reading-hint')),
       el('p', { class: 'actions' },
         el('button', { type: 'button', class: 'main', click: () => this.dialog.close() }, say('class-reading-close')), this.file,
         el('button', { type: 'button', click: () => this.copy() }, say('class-reading-copy'))),
-      this.host, this.said, this.others);
+      this.host, this.said);
     document.body.append(this.dialog);
   }
 

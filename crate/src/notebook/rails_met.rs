@@ -97,23 +97,23 @@ pub(super) fn rails_turned(before: &NotebookState, after: &NotebookState) -> Vec
     let [names_before, names_after] = [before, after].map(RailNames::on);
     let mut turn = Turn::default();
     for (place, rail) in before.rails.iter().enumerate() {
-        let Some((there, other)) = after.rails.iter().enumerate().find(|(_, other)| other.id == rail.id)
-        else {
+        let Some((there, other)) = after.rail(rail.id) else {
             turn.gone.push(rail.id);
             continue;
         };
         let (from, to) = (rail.name_or_number(place), other.name_or_number(there));
         let mut rail = rail.clone();
         // By its number it would be called otherwise once one before it is gone.
-        if !turn.gone.is_empty() && rail.texts.get(&RailField::Name).is_none_or(|name| name.trim().is_empty())
-        {
+        let is_unnamed = rail.texts.get(&RailField::Name).is_none_or(|name| name.trim().is_empty());
+        if is_unnamed && !turn.gone.is_empty() {
             turn.named.push((rail.id, from.clone()));
             rail.texts.insert(RailField::Name, from.clone());
         }
         if from != to {
             rail.texts.insert(RailField::Name, to.clone());
             let is_told = names_before.call(rail.id).is_some() && names_after.rail(&to) == Some(rail.id);
-            if is_told { &mut turn.followed } else { &mut turn.unfollowed }.push((rail.id, to));
+            let named = if is_told { &mut turn.followed } else { &mut turn.unfollowed };
+            named.push((rail.id, to));
         }
         turn.stay.push(rail);
     }

@@ -86,7 +86,7 @@ pub(super) fn sorted(mut pages: Pages, highest: u32) -> Sorted {
     let mut here = if rails == Fate::Stays { vec![] } else { astray(&pages.ours, &pages.theirs) };
     let mut there = if rails == Fate::Comes { vec![] } else { astray(&pages.theirs, &pages.ours) };
     there.retain(|id| rail_named(&pages.theirs, *id) != rail_named(&pages.ours, *id));
-    let is_new = |id: &RowId| [&pages.base, &pages.ours].iter().all(|page| row_of(page, *id).is_none());
+    let is_new = |id: &RowId| [&pages.base, &pages.ours].iter().all(|page| page.row(*id).is_none());
     let own_rail = |row: &RowId| {
         let text = rail_named(&pages.theirs, *row)?.to_owned();
         Some(Edit::SetCell { row: *row, cell: Cell::Rail, text })
@@ -250,6 +250,16 @@ impl Sorting<'_> {
         }
     }
 
+    fn sort_rails(&mut self) {
+        let Pages { ours, theirs, .. } = self.pages;
+        let mut turned = rails_turned(ours, theirs);
+        if self.rails == Fate::Clashes {
+            turned.append(&mut self.own_rails);
+        }
+        let [here, there] = [ours, theirs].map(|page| texts(rails_written(page)));
+        self.put(self.rails, lacking(&there, &here), turned);
+    }
+
     /// Sorts what pages have several of, by their numbers.
     fn sort_each(
         &mut self,
@@ -284,17 +294,6 @@ impl Sorting<'_> {
         }
     }
 
-    fn sort_rails(&mut self) {
-        let pages = self.pages;
-        let Pages { ours, theirs, .. } = pages;
-        let mut turned = rails_turned(ours, theirs);
-        if self.rails == Fate::Clashes {
-            turned.append(&mut self.own_rails);
-        }
-        let [here, there] = [ours, theirs].map(|page| texts(rails_written(page)));
-        self.put(self.rails, lacking(&there, &here), turned);
-    }
-
     /// Who measured is chosen by a person, also where the partner alone changed it: one name would take the other's place.
     fn sort_names(&mut self) {
         let taken = self.taken.len();
@@ -325,10 +324,9 @@ impl Sorting<'_> {
     }
 
     fn sort_rows(&mut self, mut highest: u32) {
-        let pages = self.pages;
-        let Pages { base, ours, theirs, .. } = pages;
+        let Pages { base, ours, theirs, .. } = self.pages;
         for (place, row) in theirs.rows.iter().enumerate() {
-            let (was, here) = (row_of(base, row.id), row_of(ours, row.id));
+            let (was, here) = (base.row(row.id), ours.row(row.id));
             match (was, here) {
                 (None, None) => self.taken.extend(new_row(row.id, row, theirs.rows.get(..place))),
                 (Some(was), None) if same(&texts(row_written(was)), &texts(row_written(row))) => {}
@@ -338,7 +336,7 @@ impl Sorting<'_> {
                 }
                 (_, Some(_)) => {
                     let before = self.clashes.len();
-                    self.sort(&|page| row_of(page, row.id).map_or_else(Vec::new, row_written));
+                    self.sort(&|page| page.row(row.id).map_or_else(Vec::new, row_written));
                     if let Some(clash) = self.clashes.get_mut(before)
                         && !ours.handout.fixes(Piece::Readings)
                     {
@@ -385,30 +383,6 @@ fn kind(page: &NotebookState, of: UncertaintyOf) -> Edit {
     Edit::SetKind { of, kind: page.kind(of) }
 }
 
-/// A text of the bench, with the kind of what is an uncertainty.
-fn field_written(page: &NotebookState, field: BenchField) -> Vec<Edit> {
-    let of = match field {
-        BenchField::EdgeHalfWidth => Some(UncertaintyOf::Edge),
-        BenchField::TimeBaseUncertainty => Some(UncertaintyOf::TimeBase),
-        BenchField::MarkUncertainty => Some(UncertaintyOf::Mark),
-        _ => None,
-    };
-    let mut all = vec![Edit::SetBench { field, text: page.text(field).to_owned() }];
-    if let Some(of) = of {
-        all.push(kind(page, of));
-    }
-    all
-}
-
-fn row_of(page: &NotebookState, id: RowId) -> Option<&Row> {
-    page.rows.iter().find(|row| row.id == id)
-}
-
-/// What a row calls its rail, where there is such a row.
-fn rail_named(page: &NotebookState, id: RowId) -> Option<&str> {
-    row_of(page, id).map(|row| row.text(Cell::Rail))
-}
-
 fn setting_written(page: &NotebookState, id: u32) -> Vec<Edit> {
     let here = page.settings.iter().find(|one| one.id == id).cloned();
     vec![here.map_or(Edit::RemoveSetting(id), Edit::SetSetting), kind(page, UncertaintyOf::Setting(id))]
@@ -427,6 +401,26 @@ fn position_written(page: &NotebookState, id: u32) -> Vec<Edit> {
 fn note_written(page: &NotebookState, id: u32) -> Vec<Edit> {
     let here = page.notes.iter().find(|one| one.id == id).cloned();
     vec![here.map_or(Edit::RemoveNote(id), Edit::SetNote)]
+}
+
+/// A text of the bench, with the kind of what is an uncertainty.
+fn field_written(page: &NotebookState, field: BenchField) -> Vec<Edit> {
+    let of = match field {
+        BenchField::EdgeHalfWidth => Some(UncertaintyOf::Edge),
+        BenchField::TimeBaseUncertainty => Some(UncertaintyOf::TimeBase),
+        BenchField::MarkUncertainty => Some(UncertaintyOf::Mark),
+        _ => None,
+    };
+    let mut all = vec![Edit::SetBench { field, text: page.text(field).to_owned() }];
+    if let Some(of) = of {
+        all.push(kind(page, of));
+    }
+    all
+}
+
+/// What a row calls its rail, where there is such a row.
+fn rail_named(page: &NotebookState, id: RowId) -> Option<&str> {
+    page.row(id).map(|row| row.text(Cell::Rail))
 }
 
 /// Everything of a row.

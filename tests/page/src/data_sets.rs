@@ -5,7 +5,9 @@ use serde_json::Value;
 
 use slope_of_light::analysis::{C0, analyse};
 use slope_of_light::bundle::{self, Entry};
-use slope_of_light::notebook::{BenchField, Cell, Edit, Evidence, Notebook, Piece, StoredFile, read, write};
+use slope_of_light::notebook::{
+    BenchField, Cell, Edit, Evidence, Notebook, Piece, PlannedPosition, StoredFile, read, write,
+};
 use slope_of_light::simulated::demo;
 
 use crate::class::{choose, row_of, rows};
@@ -238,6 +240,46 @@ pub fn a_data_set_of_photographs_is_given(stage: &Stage) -> Result<()> {
     page.click("Stop")?;
     page.reads("#sets-state", "Stopped. No data set was made.")?;
     ensure!(!page.has("Download the key")?, "a key of no data sets is there");
+    page.is_silent()
+}
+
+/// A time base of the plan that can't be read keeps readings from being drawn, which are read at it; traces have none.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn traces_need_no_time_base_of_the_plan(stage: &Stage) -> Result<()> {
+    let mut bench = demo::typed_readings()?.0;
+    let rows = bench.state().rows.clone();
+    let named: Vec<_> = rows.iter().filter(|row| !row.text(Cell::Rail).is_empty()).collect();
+    for row in [named.first().context("a row")?, named.last().context("a row")?] {
+        let position = PlannedPosition {
+            id: bench.state().new_number(),
+            rail: row.text(Cell::Rail).into(),
+            reading: row.text(Cell::Reading).into(),
+            time_base: "fast".into(),
+            repeats: String::new(),
+        };
+        bench.apply(Edit::SetPosition(position), "")?;
+    }
+    let page = stage.page()?;
+    page.open_file(&page.home.write("bench.json", write(&bench).as_bytes())?)?;
+    page.reads(names::MESSAGE, "is open")?;
+    page.click("Hand out to a class")?;
+    page.click("Apply the usual choices")?;
+    page.turn_to("#prepare")?;
+    page.fill("Names, one on each line, or how many", "1")?;
+    page.click("Make the data sets")?;
+    page.reads("#sets-state", "A planned position can’t be read.")?;
+    page.click("Recorded traces, to be measured")?;
+    page.click("Make the data sets")?;
+    page.reads("#sets-state", "The data set was made.")?;
+    page.click("Download the data sets (zip)")?;
+    let sets = bundle::unpack(&page.downloaded()?.1)?.into_vec();
+    let set = sets.first().context("a data set")?;
+    let notebook = bundle::read(&set.bytes)?.notebook;
+    let (plan, rows) = (&notebook.state().plan, &notebook.state().rows);
+    ensure!(plan.iter().all(|position| position.time_base.is_empty()), "the plan is {plan:?}");
+    ensure!(plan.len() == 2 && rows.len() == 2, "{} rows at {} positions", rows.len(), plan.len());
     page.is_silent()
 }
 

@@ -50,7 +50,7 @@ pub fn comments_go_back_beside_what_they_are_about(stage: &Stage) -> Result<()> 
         "[...inside.querySelectorAll('.said')].find((box) => box.textContent.includes('Aim')).querySelector('button').click()",
     )?;
     teacher.fill("Comment on the whole", "Well measured.\nSee the splice.")?;
-    teacher.fill("Grade", "15/20")?;
+    teacher.fill("Mark", "15/20")?;
     teacher.click("Back to the class")?;
     teacher.reads("#class-table", "15/20 · 5 comments")?;
     teacher.reads("#class-feedback", "Not downloaded yet: 1.")?;
@@ -78,19 +78,19 @@ pub fn comments_go_back_beside_what_they_are_about(stage: &Stage) -> Result<()> 
         || inside(&teacher, "return [...inside.querySelectorAll('.said textarea')].map((box) => box.value)"),
         |texts| texts.as_array().is_some_and(|texts| texts.len() == 4 && texts.contains(&json!(HOSTILE))),
     )?;
-    ensure!(teacher.value("Grade")? == "15/20", "the grade is not there again");
+    ensure!(teacher.value("Mark")? == "15/20", "the mark is not there again");
     teacher.is_silent()?;
 
     let student = stage.page()?;
     let back = student.home.write("comments.json", &back.bytes)?;
     student.open_file(&back)?;
-    student.reads(names::MESSAGE, "That notebook is not in this browser")?;
+    student.reads(names::MESSAGE, "No notebook here begins like it")?;
     student.open_file(&student.home.write("mine.json", write(&notebook).as_bytes())?)?;
     student.reads(names::MESSAGE, "is open")?;
     student.is_saved()?;
     let before = log(&student)?;
     student.open_file(&back)?;
-    student.reads("#feedback", "Grade: 15/20")?;
+    student.reads("#feedback", "Mark: 15/20")?;
     stands(&student, row, task)?;
     student.reload()?;
     stands(&student, row, task)?;
@@ -141,41 +141,6 @@ pub fn comments_of_two_teachers_stand_side_by_side(stage: &Stage) -> Result<()> 
     page.is_silent()
 }
 
-/// What two teachers say of the whole of a notebook.
-pub(crate) const BOTH: [&str; 2] = ["Well measured.", "See the splice."];
-
-/// Opens a notebook that was handed in, and what two teachers say of it, the second of them while another notebook is open. Gives
-/// the notebook, and the row that both comment on.
-///
-/// # Errors
-/// When something of it does not stand there.
-pub(crate) fn two_teachers_say(page: &Page) -> Result<(Notebook, u32)> {
-    let (notebook, row, _) = handed_in()?;
-    page.open_file(&page.home.write("mine.json", write(&notebook).as_bytes())?)?;
-    page.reads(names::MESSAGE, "is open")?;
-    page.is_saved()?;
-    let [first, second] = BOTH;
-    page.open_file(&page.home.write("green.json", &said(&notebook, row, "Dr Green", first)?)?)?;
-    page.reads("#feedback", first)?;
-    page.click("Notebooks")?;
-    page.click("New blank notebook")?;
-    page.sees(names::ROWS_USED, &names::rows_used(0, 0))?;
-    page.open_file(&page.home.write("white.json", &said(&notebook, row, "Dr White", second)?)?)?;
-    all_stand(page, BOTH, 2)?;
-    Ok((notebook, row))
-}
-
-/// That texts stand in what is said of the whole, and so many comments beside their places.
-///
-/// # Errors
-/// When they do not.
-pub(crate) fn all_stand(page: &Page, texts: [&str; 2], comments: usize) -> Result<()> {
-    for text in texts {
-        page.reads("#feedback", text)?;
-    }
-    eventually("all comments stand there", || page.count(".said"), |count| *count == comments).map(drop)
-}
-
 /// On the leaf Class a colleague's file stands beside what one writes oneself, to be read: what they say anew takes the place of
 /// what they said before, and none of it goes into one's own file.
 ///
@@ -219,6 +184,41 @@ pub fn comments_of_a_colleague_stand_beside_ones_own(stage: &Stage) -> Result<()
         "a colleague's words are in it: {back}"
     );
     page.is_silent()
+}
+
+/// What two teachers say of the whole of a notebook.
+pub(crate) const BOTH: [&str; 2] = ["Well measured.", "See the splice."];
+
+/// Opens a notebook that was handed in, and what two teachers say of it, the second of them while another notebook is open. Gives
+/// the notebook, and the row that both comment on.
+///
+/// # Errors
+/// When something of it does not stand there.
+pub(crate) fn two_teachers_say(page: &Page) -> Result<(Notebook, u32)> {
+    let (notebook, row, _) = handed_in()?;
+    page.open_file(&page.home.write("mine.json", write(&notebook).as_bytes())?)?;
+    page.reads(names::MESSAGE, "is open")?;
+    page.is_saved()?;
+    let [first, second] = BOTH;
+    page.open_file(&page.home.write("green.json", &said(&notebook, row, "Dr Green", first)?)?)?;
+    page.reads("#feedback", first)?;
+    page.click("Notebooks")?;
+    page.click("New blank notebook")?;
+    page.sees(names::ROWS_USED, &names::rows_used(0, 0))?;
+    page.open_file(&page.home.write("white.json", &said(&notebook, row, "Dr White", second)?)?)?;
+    all_stand(page, BOTH, 2)?;
+    Ok((notebook, row))
+}
+
+/// That texts stand in what is said of the whole, and so many comments beside their places.
+///
+/// # Errors
+/// When they do not.
+pub(crate) fn all_stand(page: &Page, texts: [&str; 2], comments: usize) -> Result<()> {
+    for text in texts {
+        page.reads("#feedback", text)?;
+    }
+    eventually("all comments stand there", || page.count(".said"), |count| *count == comments).map(drop)
 }
 
 /// A file with what a teacher says of a notebook and of one of its rows.
@@ -281,7 +281,7 @@ pub fn hostile_comments_are_refused(stage: &Stage) -> Result<()> {
             changed(&|file| file["feedback"]["general"] = json!("x".repeat(1 << 21))),
             "more than this page takes",
         ),
-        (sound.to_string(), "That notebook is not in this browser"),
+        (sound.to_string(), "No notebook here begins like it"),
     ];
     for (place, (text, why)) in files.iter().enumerate() {
         page.open_file(&page.home.write(&format!("{place}.json"), text.as_bytes())?)?;
@@ -321,13 +321,13 @@ pub fn comments_are_for_everyone(stage: &Stage) -> Result<()> {
         resize(size)?;
         unbroken(&page).with_context(|| format!("{} px wide, the teacher", size.0))?;
     }
-    page.fill("Grade", "15/20")?;
+    page.fill("Mark", "15/20")?;
     page.click("Download these comments")?;
     let (back, _) = page.downloaded_as("json")?;
     page.click("Open a copy among my notebooks")?;
     page.reads(names::MESSAGE, "is open")?;
     page.open_file(&back)?;
-    page.reads("#feedback", "Grade: 15/20")?;
+    page.reads("#feedback", "Mark: 15/20")?;
     for size in sizes {
         resize(size)?;
         for place in

@@ -69,7 +69,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 187] = [
+const TESTS: [(&str, Test); 188] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -234,6 +234,7 @@ const TESTS: [(&str, Test); 187] = [
     ("each_student_has_a_data_set", data_sets::each_student_has_a_data_set),
     ("a_data_set_of_traces_is_measured", data_sets::a_data_set_of_traces_is_measured),
     ("a_data_set_of_photographs_is_given", data_sets::a_data_set_of_photographs_is_given),
+    ("traces_need_no_time_base_of_the_plan", data_sets::traces_need_no_time_base_of_the_plan),
     ("data_sets_hold_the_photo_of_the_set_up", data_sets::data_sets_hold_the_photo_of_the_set_up),
     ("a_class_is_looked_through", class::a_class_is_looked_through),
     ("a_merge_explains_the_same_readings", merging::a_merge_explains_the_same_readings),

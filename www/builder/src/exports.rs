@@ -7,7 +7,7 @@
 use crate::sources::Sources;
 
 /// Where exports stand.
-const EXPORTS: [&str; 2] = ["crate/src/web/", "crate/worker/src/web"];
+const EXPORTS: [&str; 2] = ["crate/src/web/", "crate/worker/src/web/"];
 
 /// How what an export gives is named.
 const GIVEN: &str = "unchecked_return_type = \"";

@@ -9,7 +9,7 @@ use crate::analysis::{
 };
 use crate::chart::{
     self, Band, BenchPicture, BenchRail, BenchSplice, Carriage, Drawing, FittedLine, HistogramPicture,
-    LinePicture, PlotWindow, PlottedRow, Share, SharesPicture, Theme, Upright,
+    LinePicture, PlotWindow, PlottedRow, Share, SharesPicture, Theme, TracesPicture, Upright,
 };
 use crate::distribution::{
     normal_cdf, normal_density, normal_quantile, student_t_cdf, student_t_density, t_coverage_factor,
@@ -25,7 +25,10 @@ use crate::words::{Message, Value, Words};
 const COVERAGE: f64 = 0.95;
 
 /// Size of a drawing on paper, pixels: across a page its letters are as large as the text.
-const PAPER: (u32, u32) = (760, 340);
+const PAPER: (u32, u32) = (760, 250);
+
+/// The least share of the budget that is drawn on paper; its table has all.
+const DRAWN_SHARE: f64 = 0.01;
 
 /// What the charts of a notebook are written in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -242,6 +245,21 @@ pub fn histogram_picture(outcome: &TrialsResult, decimal_mark: DecimalMark) -> H
     }
 }
 
+/// A drawing as SVG on white paper, as wide as the report's charts; empty where there is no room for it.
+fn on_paper(drawing: Drawing<'_>, height: u32, title: &Message, words: &dyn Words) -> String {
+    chart::svg((PAPER.0, height), &words.say(title), drawing, &Theme::print(), words).unwrap_or_default()
+}
+
+/// Walk against distance as SVG, at the size of the report's charts.
+pub fn walk_chart(page: &NotebookState, walk: &WalkAnalysis, words: &dyn Words) -> String {
+    on_paper(Drawing::Line(&walk_picture(page, walk)), PAPER.1, &message!("traces-walk"), words)
+}
+
+/// Two traces as SVG, at the size of the report's charts.
+pub fn traces_chart(picture: &TracesPicture, words: &dyn Words) -> String {
+    on_paper(Drawing::Traces(picture), PAPER.1, &message!("traces-view"), words)
+}
+
 /// All charts in a form, on white paper, in the words of a table; empty where there is nothing to draw. That of the
 /// trials is drawn where there is an outcome.
 pub fn charts(
@@ -254,17 +272,15 @@ pub fn charts(
     let theme = Theme::print();
     let (width, height) = PAPER;
     // A drawing of this size on a surface in memory has nothing that can fail; an empty one is left out.
-    let drawn = |drawing, height, title: Message| {
-        let size = (width, height);
-        match form {
-            ChartForm::Svg => chart::svg(size, &words.say(&title), drawing, &theme, words),
-            ChartForm::Latex => chart::latex(size, drawing, &theme, words),
-        }
-        .unwrap_or_default()
+    let drawn = |drawing, height, title: Message| match form {
+        ChartForm::Svg => on_paper(drawing, height, &title, words),
+        ChartForm::Latex => chart::latex((width, height), drawing, &theme, words).unwrap_or_default(),
     };
     let line = line_picture(page, analysis);
     let bench = bench_picture(page, analysis);
-    let shares = shares_picture(page, analysis);
+    let mut shares = shares_picture(page, analysis);
+    let drawn_shares = shares.shares.iter().filter(|share| share.share >= DRAWN_SHARE).count();
+    shares.shares.truncate(drawn_shares.max(1));
     let trials = trials.map(|outcome| histogram_picture(outcome, page.decimal_mark));
     Charts {
         line: drawn(Drawing::Line(&line), height, message!("line-plot")),

@@ -116,7 +116,7 @@ fn no_file_holds_seed_or_truth() -> Outcome<()> {
         let mut files = vec![write(&notebook)];
         files.extend(traces.into_iter().map(|(_, text)| text));
         // Errors may be as small as parts in a million: to fewer digits they are nothing but zeros.
-        let errors = so.truth.errors.iter().map(|(_, error, ..)| (*error, 9));
+        let errors = so.truth.errors.iter().map(|error| (error.size, 9));
         let times = so.rows.iter().map(|row| row.delay).chain([so.truth.t0]).map(|time| (time, 5));
         let drawn: Vec<(f64, usize)> = errors.chain(times).collect();
         for text in &files {

@@ -11,7 +11,9 @@ use std::num::NonZero;
 
 use jpeg_encoder::{ColorType, Encoder};
 use slope_bench::chance::Chance;
-use slope_bench::screen::{Camera, Picture, PictureTruth, Screen, Shot, demo_series, random_view};
+use slope_bench::screen::{
+    Camera, Picture, PictureTruth, Screen, Shot, demo_series, on_a_shelf, random_view,
+};
 use slope_evidence::photo::{
     Corner, Hint, Marking, PixelPoint, Pixels, Plane, Proposal, check_series, propose, separation,
 };
@@ -184,4 +186,26 @@ fn a_series_like_the_demos() {
     let standing = check_series(&plane, of(&pixels, camera), hint(screen)).unwrap();
     assert!(!standing.holds(1.0), "{standing:?}");
     assert!((standing.divisions - 0.12).abs() < 0.02, "{standing:?}");
+}
+
+/// Traces of 4 to 12 pixels, seen from the front and from the side: as thick as they were drawn, to a pixel and a half (of
+/// which half a pixel is rounding) and a sixth of it for blur and packing.
+#[test]
+fn traces_are_as_thick_as_they_were_drawn() {
+    for (name, camera) in [("front", Camera::default()), ("side", on_a_shelf())] {
+        for line in [0.035, 0.06, 0.1] {
+            let screen = Shot { delay: 12.0, time_base: 5.0 }.screen(10, 2.1, 0.0);
+            let screen = Screen { line, ..screen };
+            let pixels = packed(&camera.photograph(&screen, 3));
+            let found = propose(of(&pixels, &camera), hint(&screen), None).unwrap();
+            let plane = Plane::fit(&camera.truth(&screen).corners, 0.0).unwrap();
+            for (edge, pulse) in found.edges.iter().zip(&screen.pulses) {
+                let [above, below] = [-0.5, 0.5].map(|off| plane.pixel([0.5 * pulse.edge, pulse.base + off]));
+                let drawn = line * (below.x - above.x).hypot(below.y - above.y);
+                let thickness = f64::from(edge.unwrap().thickness.unwrap());
+                let off = (thickness - drawn).abs();
+                assert!(off <= 1.5 + drawn / 6.0, "{name}, {line}: {thickness} px for {drawn}");
+            }
+        }
+    }
 }

@@ -11,7 +11,7 @@ use slope_evidence::trace::{DelayMethod, Method, Waveform, delay, edge};
 use crate::reference::{number, numbers, read, rows};
 
 fn wave(samples: &[f64]) -> Waveform<'_> {
-    Waveform { start: 0.0, step: 1.0, samples }
+    Waveform { start: 0.0, step: 1.0, uneven: 0.0, samples }
 }
 
 #[test]

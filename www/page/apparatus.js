@@ -66,8 +66,8 @@ export class Apparatus {
     this.settings = new Settings(byId('settings'), book);
     this.shared = new Shared(byId('shared'), book);
     const canvas = /** @type {HTMLCanvasElement} */ (byId('bench-plot'));
-    this.plot = new Plot(canvas, (canvas, dark, pixels) => {
-      book.desk.draw_bench(canvas, dark, pixels, tell);
+    this.plot = new Plot(canvas, (canvas, paper, pixels) => {
+      book.desk.draw_bench(canvas, paper, pixels, tell);
     }, (width) => book.desk.bench_height(width, tell));
     this.figure = byId('bench-figure');
     this.summary = byId('bench-summary');

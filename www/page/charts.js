@@ -18,11 +18,11 @@ export class Charts {
     this.residualFigure = byId('residual-figure');
     /** The part of each that is looked at: left, right, bottom and top in shares of the whole. @type {{line?: Float64Array, residuals?: Float64Array}} */
     this.windows = {};
-    this.line = new Plot(/** @type {HTMLCanvasElement} */ (byId('line-plot')), (canvas, dark, pixels) => {
-      book.desk.draw_line(canvas, dark, pixels, tell, this.windows.line);
+    this.line = new Plot(/** @type {HTMLCanvasElement} */ (byId('line-plot')), (canvas, paper, pixels) => {
+      book.desk.draw_line(canvas, paper, pixels, tell, this.windows.line);
     });
-    this.residuals = new Plot(/** @type {HTMLCanvasElement} */ (byId('residual-plot')), (canvas, dark, pixels) => {
-      book.desk.draw_residuals(canvas, dark, pixels, tell, this.windows.residuals);
+    this.residuals = new Plot(/** @type {HTMLCanvasElement} */ (byId('residual-plot')), (canvas, paper, pixels) => {
+      book.desk.draw_residuals(canvas, paper, pixels, tell, this.windows.residuals);
     });
   }
 

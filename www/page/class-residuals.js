@@ -4,6 +4,7 @@
  */
 import { el, setHidden } from './dom.js';
 import { Choice } from './field.js';
+import { PlotTable } from './plot-table.js';
 import { each, say, setTold, tell } from './words.js';
 
 /** @import { Residuals } from './worker-types.js' */
@@ -39,21 +40,24 @@ export class ClassResiduals {
     this.marks = el('span', { class: 'along' });
     this.distances = el('span', { class: 'along' });
     this.rails = el('span', { class: 'along' });
-    this.drawn = el('p', { class: 'plot-words' });
+    this.drawn = el('p', { class: 'plot-words', id: 'class-strewn-words' });
+    const drawing = el('div', { class: 'strewn', id: 'class-strewn', role: 'img', 'aria-label': say('class-residuals'), 'aria-describedby': 'class-strewn-words' },
+      this.marks, this.scale, this.svg, this.distances, this.rails);
+    this.table = new PlotTable(drawing, () => this.told?.table);
     this.lead = el('p', { class: 'lead' });
     this.places = el('ol');
     this.rule = el('p', { class: 'hint' }, say('class-places-rule'));
     this.root = el('figure', { id: 'class-residuals', hidden: true },
       el('figcaption', {}, say('class-residuals')),
       this.lead, this.places,
-      el('div', { class: 'strewn', 'aria-hidden': 'true' }, this.marks, this.scale, this.svg, this.distances, this.rails),
-      this.units.root, this.drawn, this.rule);
+      drawing, this.units.root, this.drawn, this.table.root, this.rule);
   }
 
   /** @param {Residuals | undefined} told */
   show(told) {
     this.told = told;
     setHidden(this.root, !told);
+    this.table.show();
     this.draw();
   }
 

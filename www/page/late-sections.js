@@ -16,6 +16,7 @@ import { Replay } from './replay.js';
 import { RowNotes } from './row-notes.js';
 import { RowPad } from './row-pad.js';
 import { RowWork } from './row-work.js';
+import { SaidResult } from './said-result.js';
 import { Wall } from './wall.js';
 
 /** @import { Book } from './book.js' */
@@ -36,6 +37,6 @@ export { Uncertainty } from './uncertainty.js';
 export function onCall(book, keeper, charts) {
   const wall = new Wall(book);
   book.add(new PlotLook(book, charts), () => isUp(byId('line-figure')));
-  for (const part of [wall, new NextStep(book), new Points(book), new FeedbackBeside(book, keeper), new RowNotes(book)]) book.add(part);
+  for (const part of [wall, new NextStep(book), new Points(book), new FeedbackBeside(book, keeper), new RowNotes(book), new SaidResult(book)]) book.add(part);
   return [new History(book), new KeptFocus(), new Keys(), new Leave(keeper), new Print(book), new RowPad(), new RowWork(book), new Replay(book), wall];
 }

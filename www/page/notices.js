@@ -18,7 +18,7 @@ export const WEIGHTS = /** @type {Weight[]} */ (Object.keys(SHAPES));
 const TERMS = {
   treated_as_exact: 'standard-uncertainty', defaults_only: 'standard-uncertainty', dominant_component: 'correlated',
   few_rows: 'degrees-of-freedom', scatter_too_large: 'chi-squared', scatter_too_small: 'chi-squared', runs: 'residual',
-  decisive_row: 'leverage', walk: 'time-walk', vague_splice: 'splice', step_at_splice: 'splice',
+  decisive_row: 'leverage', walk: 'time-walk', walk_twice: 'time-walk', vague_splice: 'splice', step_at_splice: 'splice',
 };
 
 /** Of more rows than this the others are counted. */

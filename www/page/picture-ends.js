@@ -4,7 +4,7 @@
  */
 import { el, setHidden, setOptional } from './dom.js';
 import { plain, TextField } from './field.js';
-import { isEnd } from './picture-sheet.js';
+import { isEnd, thickest } from './picture-sheet.js';
 import { say } from './words.js';
 
 /** @import { Book } from './book.js' */
@@ -44,6 +44,10 @@ export class Ends {
       sheet.picture = { ...sheet.picture, heights: { ...heights, thickness: value } };
       this.send(sheet);
     });
+    /** How thick the traces are on a photo, by its hash, as far as that was looked for. @type {Map<string, number>} */
+    this.found = new Map();
+    this.measured = el('p', { class: 'hint', hidden: true });
+    this.thickness.root.append(this.measured);
     this.fields = el('div', { class: 'fields' }, this.fraction.root, this.thickness.root);
     /** What is done with the chosen end: it stands below the picture, so that both are in sight. */
     this.chosen = el('div', { hidden: true }, el('p', { class: 'actions' }, this.right, this.off), this.told);
@@ -61,7 +65,10 @@ export class Ends {
     const answer = blob && await this.proposer.found(picture, blob, columns, rows);
     const now = this.open.sheet();
     if (now?.row !== row || now.picture.file.sha256 !== picture.file.sha256) return;
-    now.addEnds(answer?.found?.edges ?? []);
+    const edges = answer?.found?.edges ?? [];
+    const thick = thickest(edges);
+    if (thick !== undefined) this.found.set(picture.file.sha256, thick);
+    now.addEnds(edges);
     this.goOn(now);
   }
 
@@ -119,8 +126,10 @@ export class Ends {
   }
 
   /** @param {Picture} picture of the open row @param {boolean} marked whether its edges are */
-  show({ heights }, marked) {
+  show({ heights, file }, marked) {
     const { book } = this;
+    const found = this.found.get(file.sha256);
+    setOptional(this.measured, found === undefined ? '' : say('pictures-thickness-found', { n: book.desk.number_text(found) }));
     setHidden(this.root, !marked);
     this.fraction.show(book.view.bench.trace_fraction);
     setHidden(this.fields, !heights);

@@ -22,12 +22,18 @@
 const ENDS = /** @type {const} */ (['a-baseline', 'a-top', 'b-baseline', 'b-top']);
 /** How far from its edge an end is put that was not found, and how near to it what was found must be, pixels. */
 const BESIDE = 40;
-/** How thick a trace is until that is stated, pixels (common practice, no source). */
+/** How thick a trace is where that was neither found nor stated, pixels (common practice, no source). */
 const THICKNESS = 3;
 
 /** @param {Kind} kind @returns {kind is End} */
 export function isEnd(kind) {
   return ENDS.some((end) => end === kind);
+}
+
+/** The thickness of the thicker trace, pixels, as far as it was found. @param {(ProposedEdge | null)[]} edges */
+export function thickest(edges) {
+  const found = edges.flatMap((edge) => edge?.thickness ?? []);
+  return found.length > 0 ? Math.max(...found) : undefined;
 }
 
 /** A row's picture with all its marks. */
@@ -44,6 +50,8 @@ export class Sheet {
     this.marks = marks;
     /** Whether the ends of the edges are marked, stated as off the screen, or about to be. */
     this.hasEnds = picture.heights !== undefined;
+    /** How thick the traces are where that was not stated, pixels. */
+    this.thickness = THICKNESS;
   }
 
   /** @param {MarkPlace} place */
@@ -83,7 +91,7 @@ export class Sheet {
     return {
       a: { baseline: at('a-baseline'), top: at('a-top') },
       b: { baseline: at('b-baseline'), top: at('b-top') },
-      thickness: this.picture.heights?.thickness ?? THICKNESS,
+      thickness: this.picture.heights?.thickness ?? this.thickness,
     };
   }
 
@@ -103,6 +111,7 @@ export class Sheet {
    */
   addEnds(edges) {
     this.hasEnds = true;
+    this.thickness = thickest(edges) ?? THICKNESS;
     for (const kind of ENDS) {
       if (this.mark({ kind, index: 0 })) continue;
       const { x, y } = point(this.spots(kind.startsWith('a') ? 'a' : 'b')[0] ?? [0, 0]);
@@ -167,6 +176,7 @@ export class Sheet {
 
   /** Goes on with repeats and ends of another sheet of this row that are not in the notebook yet. @param {Sheet} other */
   addRepeats(other) {
+    this.thickness = other.thickness;
     for (const mark of other.marks) {
       const { kind, state } = mark;
       if (state === 'taken') continue;

@@ -7,11 +7,19 @@ import { say, tell } from './words.js';
 
 /** @import { Book } from './book.js' */
 
-/** @typedef {'line' | 'residuals' | 'bench' | 'budget' | 'trials'} PlotName */
+/** @typedef {'line' | 'residuals' | 'bench' | 'budget' | 'trials' | 'traces' | 'walk'} PlotName */
 /** @typedef {'svg' | 'png'} PlotFormat */
 
 /** Pixels to a CSS pixel in a PNG: at the width of a text column, some 300 to the inch. */
 const FINENESS = 3;
+
+/** What draws the plots that no bundle holds, as SVG; nothing where there is nothing to draw. @type {Map<PlotName, () => string | undefined>} */
+const drawers = new Map();
+
+/** Has a plot drawn by whoever shows it. @param {'traces' | 'walk'} plot @param {() => string | undefined} draw */
+export function drawnBy(plot, draw) {
+  drawers.set(plot, draw);
+}
 
 /**
  * Saves a plot; throws where there is nothing to draw yet.
@@ -20,11 +28,23 @@ const FINENESS = 3;
  * @param {PlotFormat} format
  */
 export async function takePlot(book, plot, format) {
+  const drawn = plot === 'traces' || plot === 'walk' ? drawers.get(plot)?.() : inBundle(book, plot);
+  if (!drawn) throw new Error(nothing(plot));
+  const svg = new Blob([drawn], { type: 'image/svg+xml' });
+  download(format === 'svg' ? svg : await raster(svg), format === 'svg' ? svg.type : 'image/png', `${fileName(book)}-${plot}.${format}`);
+}
+
+/** @param {Book} book @param {PlotName} plot @returns {string | undefined} */
+function inBundle(book, plot) {
   const texts = book.desk.bundle(tell);
   const place = texts.indexOf(`${plot}.svg`);
-  const svg = new Blob([texts[place + 1] ?? ''], { type: 'image/svg+xml' });
-  if (place < 0) throw new Error(say(plot === 'trials' ? 'report-no-trials' : 'report-no-plot'));
-  download(format === 'svg' ? svg : await raster(svg), format === 'svg' ? svg.type : 'image/png', `${fileName(book)}-${plot}.${format}`);
+  return place < 0 ? undefined : texts[place + 1];
+}
+
+/** Why there is nothing to draw, and what to do. @param {PlotName} plot */
+function nothing(plot) {
+  if (plot === 'trials' || plot === 'traces' || plot === 'walk') return say(`report-no-${plot}`);
+  return say('report-no-plot');
 }
 
 /** @param {Blob} svg */

@@ -3,6 +3,8 @@
  * theme changes, and only while it is in sight.
  */
 
+/** @import { Paper } from './slope_of_light.js' */
+
 /** All of them, to be drawn anew when the theme changes. @type {Set<Plot>} */
 const plots = new Set();
 
@@ -11,10 +13,18 @@ export function redrawPlots() {
   for (const plot of plots) plot.show();
 }
 
+/** What the system may wish for. */
+const [DARK, CONTRAST] = ['(prefers-color-scheme: dark)', '(prefers-contrast: more)'];
+
+/** Draws all anew whenever the system wishes for another theme. */
+export function redrawAsWished() {
+  for (const wish of [DARK, CONTRAST]) matchMedia(wish).addEventListener('change', redrawPlots);
+}
+
 export class Plot {
   /**
    * @param {HTMLCanvasElement} canvas
-   * @param {(canvas: HTMLCanvasElement, dark: boolean, pixels: number) => void} draw
+   * @param {(canvas: HTMLCanvasElement, paper: Paper, pixels: number) => void} draw
    *   `pixels`: device pixels to a CSS pixel
    * @param {(width: number) => number} [wanted] the height that the drawing wants at a width, in CSS pixels
    */
@@ -69,15 +79,17 @@ export class Plot {
     if (canvas.height !== height) canvas.height = height;
     canvas.getContext('2d')?.clearRect(0, 0, width, height);
     try {
-      this.draw(canvas, isDark(), this.ratio);
+      this.draw(canvas, paperNow(), this.ratio);
     } catch {
       // A canvas too small to draw on stays empty; the words below it say the same.
     }
   }
 }
 
-/** Whether the page is dark now, by the person's choice or the system's. */
-export function isDark() {
-  const { theme } = document.documentElement.dataset;
-  return theme === 'dark' || (theme !== 'light' && matchMedia('(prefers-color-scheme: dark)').matches);
+/** What drawings stand on now, by the person's choice or the system's. @returns {Paper} */
+export function paperNow() {
+  const { theme, contrast } = document.documentElement.dataset;
+  const isDark = theme === 'dark' || (theme !== 'light' && matchMedia(DARK).matches);
+  if (contrast === 'more' || matchMedia(CONTRAST).matches) return isDark ? 'black' : 'white';
+  return isDark ? 'dark' : 'light';
 }

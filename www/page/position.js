@@ -28,7 +28,7 @@ export class PositionLine {
       ...(column === 'rail' ? {} : { inputmode: 'decimal' }),
     }));
     this.number = el('th', { scope: 'row' });
-    this.distance = el('output');
+    this.distance = el('output', { 'aria-live': 'off' });
     this.told = el('td', { id: `position-${id}-told`, colspan: String(COLUMNS.length + 3), class: 'problem' });
     this.below = el('tr', { hidden: true }, this.told);
     this.remove = el('button', { type: 'button', class: 'quiet', click: () => this.take() }, '✕');

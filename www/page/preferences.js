@@ -6,7 +6,7 @@ import { byId, el } from './dom.js';
 import { Radios } from './field.js';
 import { keepLanguage } from './language.js';
 import { LANGUAGES } from './languages.js';
-import { redrawPlots } from './plot.js';
+import { redrawAsWished, redrawPlots } from './plot.js';
 import { toast } from './toast.js';
 import { each, say } from './words.js';
 
@@ -56,7 +56,7 @@ export class Preferences {
     byId('open-settings').addEventListener('click', () => dialog.showModal());
     this.wear(recall('theme') ?? 'auto');
     this.set(recall('contrast') ?? 'auto');
-    matchMedia('(prefers-color-scheme: dark)').addEventListener('change', () => redrawPlots());
+    redrawAsWished();
   }
 
   /** @param {View} view */
@@ -81,6 +81,7 @@ export class Preferences {
   set(contrast) {
     document.documentElement.dataset.contrast = contrast;
     this.contrast.show(contrast);
+    redrawPlots();
   }
 }
 

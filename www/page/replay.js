@@ -29,8 +29,8 @@ export class Replay {
     this.line = el('canvas', { role: 'img', 'aria-label': say('line-plot') });
     this.residuals = el('canvas', { role: 'img', 'aria-label': say('line-residuals') });
     this.plots = [
-      new Plot(this.line, (canvas, dark, pixels) => this.run.desk.draw_line(canvas, dark, pixels, tell)),
-      new Plot(this.residuals, (canvas, dark, pixels) => this.run.desk.draw_residuals(canvas, dark, pixels, tell)),
+      new Plot(this.line, (canvas, paper, pixels) => this.run.desk.draw_line(canvas, paper, pixels, tell)),
+      new Plot(this.residuals, (canvas, paper, pixels) => this.run.desk.draw_residuals(canvas, paper, pixels, tell)),
     ];
     this.slider = el('input', {
       type: 'range', min: '0', 'aria-label': say('replay-step-name'), input: () => {

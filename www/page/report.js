@@ -51,7 +51,7 @@ export class Report {
       id: 'plot-name',
       label: say('report-plot'),
       options: { line: say('line-plot'), residuals: say('line-residuals'), bench: say('apparatus-drawing'), budget: say('uncertainty-title'),
-        trials: say('trials-plot') },
+        trials: say('trials-plot'), traces: say('traces-view'), walk: say('traces-walk') },
     }, (value) => { plot = value; });
     const formats = new Choice({ id: 'plot-format', label: say('report-plot-format'), options: { svg: 'SVG', png: 'PNG' } },
       (value) => { format = value; });

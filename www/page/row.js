@@ -52,7 +52,7 @@ export class RowLine {
     this.marks = el('span', { class: 'marks' });
     /** @type {Map<Cell, HTMLInputElement>} */
     this.boxes = new Map(CELLS.map((cell) => [cell, cellBox(cell)]));
-    this.outputs = OUTPUTS.map(() => el('output'));
+    this.outputs = OUTPUTS.map(() => el('output', { 'aria-live': 'off' }));
     this.lacks = el('span', { class: 'lacks' });
     this.strike = el('button', { type: 'button', class: 'quiet strike', click: () => strike(this) });
     this.jump = el('button', {

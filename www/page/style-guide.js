@@ -16,7 +16,7 @@ import { filePicker } from './file-picker.js';
 import { keepLanguage } from './language.js';
 import { LANGUAGES } from './languages.js';
 import { NoticeList, WEIGHTS } from './notices.js';
-import { redrawPlots } from './plot.js';
+import { redrawAsWished, redrawPlots } from './plot.js';
 import { toast } from './toast.js';
 import { each, loadWords, putWords, say } from './words.js';
 
@@ -89,7 +89,7 @@ function choices() {
     redrawPlots();
   });
   theme.show('auto');
-  matchMedia('(prefers-color-scheme: dark)').addEventListener('change', () => redrawPlots());
+  redrawAsWished();
   const language = new Choice({ id: 'language', label: say('preferences-language'), options: LANGUAGES }, (value) => {
     keepLanguage(value);
     location.reload();

@@ -31,8 +31,8 @@ export class LayoutPreview {
     this.figure = el('figure', { hidden: true }, el('figcaption', {}, say('traces-layout-view')), canvas, this.summary);
     this.refusal = el('p', { class: 'hint', id: 'layout-refusal', hidden: true });
     this.root = el('div', {}, this.figure, this.refusal);
-    this.plot = new Plot(canvas, (on, dark, pixels) => {
-      if (this.drawing) book.desk.draw_traces(on, dark, pixels, ...this.drawing, tell);
+    this.plot = new Plot(canvas, (on, paper, pixels) => {
+      if (this.drawing) book.desk.draw_traces(on, paper, pixels, ...this.drawing, tell);
     });
   }
 

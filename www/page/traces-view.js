@@ -6,6 +6,7 @@ import { el, setHidden, setOptional, setText } from './dom.js';
 import { Figures } from './figures.js';
 import { Hands } from './hands.js';
 import { Plot } from './plot.js';
+import { drawnBy } from './plot-files.js';
 import { PlotTable } from './plot-table.js';
 import { say, setTold, tell } from './words.js';
 import { filesOf } from './traces-run.js';
@@ -62,9 +63,10 @@ export class TraceView {
       // Where a record ends, the drawing says.
       isPart: () => true,
     });
-    this.plot = new Plot(this.canvas, (canvas, dark, pixels) => {
-      book.desk.draw_traces(canvas, dark, pixels, ...this.span, ...this.traces, ...this.marks, tell);
+    this.plot = new Plot(this.canvas, (canvas, paper, pixels) => {
+      book.desk.draw_traces(canvas, paper, pixels, ...this.span, ...this.traces, ...this.marks, tell);
     });
+    drawnBy('traces', () => this.svg());
   }
 
   /** Shows nothing. */
@@ -181,6 +183,14 @@ export class TraceView {
       this.isAsking = false;
     }
     if (this.measured && this.span !== span) await this.look(this.span);
+  }
+
+  /** What is shown as SVG, at the size of the report's plots; nothing where no traces are. */
+  svg() {
+    const { measured, book } = this;
+    if (!measured) return undefined;
+    const marks = marksOf(measured, book.view.delays.estimator);
+    return book.desk.traces_svg(...this.span, ...this.traces, ...marks, tell);
   }
 
   draw() {

@@ -10,6 +10,7 @@ import { filePicker } from './file-picker.js';
 import { Figures } from './figures.js';
 import { isTrace } from './incoming.js';
 import { Plot } from './plot.js';
+import { drawnBy } from './plot-files.js';
 import { PlotTable } from './plot-table.js';
 import { each, inWords, say, setTold, tell } from './words.js';
 import { toast } from './toast.js';
@@ -72,7 +73,8 @@ export class TracesSection {
     this.off = button('trace-off', say('traces-take-off'), () => this.takeOff(), 'quiet');
     this.walk = new Figures(el('dl', { class: 'figures', id: 'walk-figures' }));
     const canvas = el('canvas', { id: 'walk-plot', role: 'img', 'aria-label': say('traces-walk'), 'aria-describedby': 'walk-summary' });
-    this.walkPlot = new Plot(canvas, (on, dark, pixels) => book.desk.draw_walk(on, dark, pixels, tell));
+    this.walkPlot = new Plot(canvas, (on, paper, pixels) => book.desk.draw_walk(on, paper, pixels, tell));
+    drawnBy('walk', () => book.desk.walk_svg(tell));
     this.walkSummary = el('p', { class: 'plot-words', id: 'walk-summary' });
     this.walkTable = new PlotTable(canvas, () => book.desk.walk_table());
     this.walkBox = el('div', { hidden: true }, el('figure', {}, el('figcaption', {}, say('traces-walk')), canvas, this.walkSummary,
@@ -283,6 +285,7 @@ export class TracesSection {
       this.desk = book.desk;
       this.row = undefined;
       this.opened = undefined;
+      this.view.close();
       this.work?.abort();
       this.forgetGiven();
     }

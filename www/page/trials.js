@@ -53,8 +53,8 @@ export class TrialsPart {
     this.figure = byId('trials-figure');
     this.summary = byId('trials-summary');
     const canvas = /** @type {HTMLCanvasElement} */ (byId('trials-plot'));
-    this.plot = new Plot(canvas, (canvas, dark, pixels) => {
-      this.tally?.draw(canvas, dark, pixels, tell);
+    this.plot = new Plot(canvas, (canvas, paper, pixels) => {
+      this.tally?.draw(canvas, paper, pixels, tell);
     });
     this.table = new PlotTable(canvas, () => this.tally?.table());
     this.figure.append(this.table.root);

@@ -84,12 +84,13 @@ class LockTurns {
 
   /** @param {string} id @param {() => Promise<void>} work */
   async briefly(id, work) {
-    return navigator.locks.request(lockName(id), { ifAvailable: true }, async (lock) => {
-      if (!lock) return false;
+    const does = async () => {
       await this.journal?.claim(id);
       await work();
       return true;
-    });
+    };
+    if (await areForbidden()) return does();
+    return navigator.locks.request(lockName(id), { ifAvailable: true }, async (lock) => lock !== null && does());
   }
 
   /**
@@ -113,9 +114,8 @@ class LockTurns {
         resolve(true);
         return left;
       }).catch((error) => {
-        // Where a browser forbids storage it forbids locks too, and windows share nothing.
-        resolve(error.name === 'SecurityError');
-        if (error.name !== 'SecurityError' && !isOver()) this.onLost();
+        resolve(isForbidden(error));
+        if (!isForbidden(error) && !isOver()) this.onLost();
       });
     });
   }
@@ -275,6 +275,16 @@ class SoleTurns {
     await work();
     return true;
   }
+}
+
+/** Whether locks are refused since the browser forbids them, as it does together with storage. @param {Error} refusal */
+function isForbidden(refusal) {
+  return refusal.name === 'SecurityError';
+}
+
+/** Whether the browser forbids locks: windows share nothing then, and nothing is in anyone's way. @returns {Promise<boolean>} */
+function areForbidden() {
+  return navigator.locks.query().then(() => false, isForbidden);
 }
 
 /** @param {string} id */

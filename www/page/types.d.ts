@@ -292,7 +292,9 @@ samples: number, } | { "flag": "few_on_edge",
 /** About how many there are. */
 samples: number, } | { "flag": "flat_top",
 /** Which, V. */
-volts: Digits, } | { "flag": "rough" };
+volts: Digits, } | { "flag": "uneven_steps",
+/** By how much a step differs from the mean one at most, per cent of that. */
+percent: Digits, } | { "flag": "rough" };
 
 /** An element of a formula. Its JSON form is `{"tag": "mi", "text": "c"}` or `{"tag": "mrow", "children": […]}`. */
 export type Formula = {

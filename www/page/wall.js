@@ -4,11 +4,12 @@
  * it, so it needs neither the network nor a turn to write, and goes when this one does.
  */
 import { byId, el, setHidden, setText } from './dom.js';
-import { isDark } from './plot.js';
+import { paperNow } from './plot.js';
 import { say, tell } from './words.js';
 import { toast } from './toast.js';
 
 /** @import { Book } from './book.js' */
+/** @import { Paper } from './slope_of_light.js' */
 /** @import { View } from './types.js' */
 
 /** The height of a window, in CSS pixels, in which letters are as large as on the page: on a wall they grow with it. */
@@ -111,10 +112,10 @@ export class Wall {
     const { desk } = this.book;
     const { line, residuals, bench } = this.canvases;
     if (this.page === 'line') {
-      paint(line, (on, dark, pixels) => desk.draw_line(on, dark, pixels, tell));
-      paint(residuals, (on, dark, pixels) => desk.draw_residuals(on, dark, pixels, tell));
+      paint(line, (on, paper, pixels) => desk.draw_line(on, paper, pixels, tell));
+      paint(residuals, (on, paper, pixels) => desk.draw_residuals(on, paper, pixels, tell));
     }
-    if (this.page === 'bench') paint(bench, (on, dark, pixels) => desk.draw_bench(on, dark, pixels, tell));
+    if (this.page === 'bench') paint(bench, (on, paper, pixels) => desk.draw_bench(on, paper, pixels, tell));
   }
 }
 
@@ -124,16 +125,21 @@ function picture(name) {
 }
 
 /**
- * Fills a canvas; its letters are as much larger as its window is higher.
+ * Fills a canvas; its letters are as much larger as its window is higher. It is drawn on one that stays here: moved into
+ * another window a canvas may become of a class of that window's, which the core's drawings don't take for a canvas.
  * @param {HTMLCanvasElement} canvas
- * @param {(on: HTMLCanvasElement, dark: boolean, pixels: number) => void} draw
+ * @param {(on: HTMLCanvasElement, paper: Paper, pixels: number) => void} draw
  */
 function paint(canvas, draw) {
   const { devicePixelRatio: ratio, innerHeight: height } = canvas.ownerDocument.defaultView ?? window;
-  canvas.width = Math.round(canvas.clientWidth * ratio);
-  canvas.height = Math.round(canvas.clientHeight * ratio);
+  const drawn = el('canvas');
+  for (const each of [canvas, drawn]) {
+    each.width = Math.round(canvas.clientWidth * ratio);
+    each.height = Math.round(canvas.clientHeight * ratio);
+  }
   try {
-    draw(canvas, isDark(), ratio * Math.max(1, Math.min(height / NATURAL, canvas.clientHeight / NEEDED)));
+    draw(drawn, paperNow(), ratio * Math.max(1, Math.min(height / NATURAL, canvas.clientHeight / NEEDED)));
+    canvas.getContext('2d')?.drawImage(drawn, 0, 0);
   } catch {
     // Too small to draw on, or nothing to draw: it stays empty.
   }

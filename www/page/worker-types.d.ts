@@ -272,7 +272,9 @@ samples: number, } | { "flag": "few_on_edge",
 /** About how many there are. */
 samples: number, } | { "flag": "flat_top",
 /** Which, V. */
-volts: Digits, } | { "flag": "rough" };
+volts: Digits, } | { "flag": "uneven_steps",
+/** By how much a step differs from the mean one at most, per cent of that. */
+percent: Digits, } | { "flag": "rough" };
 
 /** A notebook of a class, as far as it is compared. */
 export type Given = {
@@ -462,6 +464,20 @@ y: number, };
 /** A place of a notebook. */
 export type Place = { "section": ReportSection } | { "row": number } | { "task": number };
 
+/** What stands in a column of a [`PlotTable`]. */
+export type PlotColumn = {
+/** What it is called. */
+name: Message,
+/** Its unit; empty for texts and pure numbers. */
+unit: string, };
+
+/** What a drawing shows, as a table. */
+export type PlotTable = {
+/** The columns; the first one names the rows. */
+columns: Array<PlotColumn>,
+/** A text for each column. */
+rows: Array<Array<Value>>, };
+
 /** Marks proposed. */
 export type Proposal = {
 /** The grid's corners: from the top left along the time axis, and round. */
@@ -492,6 +508,8 @@ base: number,
 peak: number,
 /** Where the edge leaves the baseline and where it reaches the peak, pixels. */
 ends: [PixelPoint, PixelPoint],
+/** How thick the trace is before its edge, whole pixels; none where too little of it is seen there. */
+thickness: number | null,
 /** The trace's colour over the ground: red, green and blue. */
 colour: [number, number, number],
 /** From 0, a guess, to 1. */
@@ -552,7 +570,9 @@ rails: Array<RailSpan>,
 /** In standard uncertainties. */
 normalized: Drawing,
 /** In nanoseconds; none where seals cover all lines. */
-nanoseconds: Drawing | null, };
+nanoseconds: Drawing | null,
+/** Both as a table, a row for each place. */
+table: PlotTable, };
 
 /** What a column holds. */
 export type Role = "time" | "channel_a" | "channel_b" | "ignored";

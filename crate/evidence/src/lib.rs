@@ -3,13 +3,16 @@
 //! Plain bytes, samples and pixels, and what a notebook stores of them: but for the border, this package knows no
 //! browsers. It stands by itself because most of it works in a worker beside the page, for which it is compiled for
 //! speed. So it also holds what the worker's wasm and the page's have in common: how numbers are written, what is said,
-//! the border to the page.
+//! drawings as tables, the border to the page.
 
 // Doubles as decimal numbers: the one rule of rounding and of writing.
 pub mod decimal;
 
 // What is said, as messages.
 pub mod words;
+
+// Drawings as tables.
+pub mod plot_table;
 
 // Recorded traces: reading files, baselines, edges, delays, walk.
 pub mod trace;

@@ -4,7 +4,7 @@ use super::context::RowContext;
 use super::evidence::CornerShift;
 use super::origin::{Clock, Origin, Quantity};
 use super::parts::{Base, Shared};
-use super::point::{DelaySource, Point, TimeBase};
+use super::point::{DelaySource, Point, TimeBase, time_bases};
 use super::seal;
 use super::walk::u_walk;
 use crate::line::SharedColumn;
@@ -35,10 +35,7 @@ pub fn shared_errors(context: &RowContext, points: &[Point], base: &Base) -> Vec
         columns.extend(rail_error(context, source, x));
     }
     columns.extend(grid_errors(context, points));
-    let mut clocks: Vec<TimeBase> = points.iter().filter_map(|p| p.time_base).collect();
-    clocks.sort_unstable_by(|a, b| a.clock.order(&b.clock));
-    clocks.dedup_by(|a, b| a.clock == b.clock);
-    for TimeBase { clock, relative } in clocks {
+    for TimeBase { clock, relative } in time_bases(points) {
         let set = |p: &Point| p.time_base.is_some_and(|t| t.clock == clock);
         let effect = |(p, y): (&Point, &f64)| if set(p) { y * relative } else { 0.0 };
         let y = points.iter().zip(&base.y).map(effect).collect();
@@ -60,7 +57,7 @@ fn walk_error(context: &RowContext, points: &[Point]) -> Option<Shared> {
     // What the traces tell of it is no secret: a closed seal, which divides slopes by its factor, has it shown as it is.
     let factor = seal::factor(context.page.seal.as_ref()).unwrap_or(1.0);
     let u = factor * u_walk(context.page, points)?;
-    let late = |p: &Point| if p.told == DelaySource::ByTraces { u * p.x } else { 0.0 };
+    let late = |p: &Point| if p.delay_source == DelaySource::ByTraces { u * p.x } else { 0.0 };
     Some(Shared {
         origin: Origin::Walk,
         column: SharedColumn { x: Vec::new(), y: points.iter().map(late).collect() },

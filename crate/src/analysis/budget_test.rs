@@ -7,7 +7,7 @@ use crate::simulated::demo;
 
 type Outcome = Result<(), Box<dyn std::error::Error>>;
 
-fn speed(notebook: &Notebook) -> Result<Speed, String> {
+fn speed(notebook: &Notebook) -> Result<Speed, &'static str> {
     analyse(notebook).speed.map(|speed| (*speed).clone()).map_err(|refusal| refusal.id)
 }
 
@@ -274,6 +274,6 @@ fn rows_exactly_on_a_line_have_no_scatter_to_claim() -> Outcome {
         ];
         notebook.apply(Edit::AddRow { row, after: None, cells: cells.into_iter().collect() }, "")?;
     }
-    assert_eq!(analyse(&notebook).speed.err().map(|refusal| refusal.id).as_deref(), Some("no_scatter"));
+    assert_eq!(analyse(&notebook).speed.err().map(|refusal| refusal.id), Some("no_scatter"));
     Ok(())
 }

@@ -1,8 +1,7 @@
 //! Other ways to look at the same rows. Each is left out where the rows can't tell it.
 
 use super::goodness::weights_degrees;
-use super::origin::Clock;
-use super::point::Point;
+use super::point::{Point, TimeBase, time_bases};
 use super::setup::Setup;
 use super::types::{Checks, MeasuredValue, SettingCheck, StepCheck, Tested};
 use crate::distribution::student_t_sf;
@@ -10,7 +9,7 @@ use crate::line::checks::{
     beside, part, quadratic_term, reversed, step, theil_sen, through_zero, with_unknown,
 };
 use crate::line::diagnostics::{chauvenet, peirce};
-use crate::line::{Data, Fit, FittedValue, FreeColumn, Noise};
+use crate::line::{Data, Fit, FittedValue, FreeColumn, Noise, RowFit};
 use crate::notebook::{NotebookState, RailId, RowId};
 use crate::rail::Source;
 
@@ -105,13 +104,11 @@ fn is_stated(data: &Data) -> bool {
 
 /// Each time base against the rest, where there are several.
 fn settings(points: &[Point], data: &Data, known: f64) -> Vec<SettingCheck> {
-    let mut clocks: Vec<Clock> = points.iter().filter_map(|p| p.time_base).map(|base| base.clock).collect();
-    clocks.sort_by(Clock::order);
-    clocks.dedup();
+    let clocks = time_bases(points);
     if clocks.len() < 2 {
         return Vec::new();
     }
-    let check = |clock: Clock| {
+    let check = |TimeBase { clock, .. }: TimeBase| {
         let at = |p: &&Point| p.time_base.is_some_and(|base| base.clock == clock);
         let entries = points.iter().map(|p| if at(&p) { 1.0 } else { 0.0 }).collect();
         let estimate = with_unknown(data, FreeColumn::InY(entries)).ok()?;
@@ -127,14 +124,10 @@ fn settings(points: &[Point], data: &Data, known: f64) -> Vec<SettingCheck> {
 /// The row that moves the slope most when left out, among those that pull most.
 fn decisive_row(points: &[Point], data: &Data, fit: &Fit) -> Option<(RowId, f64)> {
     let unknowns = 2 + data.free.len();
-    let mut pulls: Vec<(usize, f64)> = fit
-        .rows
-        .iter()
-        .enumerate()
-        .map(|(place, row)| (place, row.cooks_distance(unknowns).unwrap_or(f64::INFINITY)))
-        .collect();
-    pulls.sort_by(|a, b| b.1.total_cmp(&a.1));
-    let left_out = pulls.into_iter().take(CANDIDATES).filter_map(|(place, _)| {
+    let pull = |row: &RowFit| row.cooks_distance(unknowns).unwrap_or(f64::INFINITY);
+    // Their negatives, so that those that pull most come first.
+    let pulls: Vec<f64> = fit.rows.iter().map(|row| -pull(row)).collect();
+    let left_out = ordered(&pulls).into_iter().take(CANDIDATES).filter_map(|place| {
         let others: Vec<usize> = (0..points.len()).filter(|other| *other != place).collect();
         let slope = beside(&data.only(&others)).ok()?.slope;
         Some((row_at(points, place)?, slope))

@@ -119,12 +119,19 @@ pub(super) struct RowDelay {
     pub(super) uy: Option<f64>,
     pub(super) type_a: f64,
     pub(super) time_base: Option<TimeBase>,
-    pub(super) told: DelaySource,
+    pub(super) delay_source: DelaySource,
     pub(super) corners: Vec<(CornerShift, f64)>,
 }
 
 pub(super) fn delay(timing: &Timing, bench: &BenchNumbers, scatter: Option<Scatter>) -> RowDelay {
-    let plain = |y, uy, told| RowDelay { y, uy, type_a: 0.0, time_base: None, told, corners: Vec::new() };
+    let plain = |y, uy, delay_source| RowDelay {
+        y,
+        uy,
+        type_a: 0.0,
+        time_base: None,
+        delay_source,
+        corners: Vec::new(),
+    };
     match timing {
         Timing::Direct { y, uy } => plain(*y, *uy, DelaySource::Directly),
         Timing::Traces { y, uy, recorder } => {

@@ -84,7 +84,7 @@ fn named(page: &NotebookState, place: &Place) -> Option<(Message, bool)> {
             Some((name, !spans))
         }
         Place::Splice { rail, part } => {
-            let (label, text) = part_of(&page.rails.iter().find(|typed| typed.id == *rail)?.splice, *part)?;
+            let (label, text) = part_of(&page.rail(*rail)?.1.splice, *part)?;
             let replaced = matches!(part, SplicePart::Gap | SplicePart::Uncertainty);
             (!text.trim().is_empty())
                 .then(|| (message!("marked-splice", field = label, rail = rail_name(page, *rail)), replaced))
@@ -141,8 +141,7 @@ fn part_of(splice: &Splice, part: SplicePart) -> Option<(Message, &str)> {
 }
 
 fn rail_name(page: &NotebookState, rail: RailId) -> String {
-    let index = page.rails.iter().position(|typed| typed.id == rail);
-    index.and_then(|index| Some(page.rails.get(index)?.name_or_number(index))).unwrap_or_default()
+    page.rail(rail).map_or_else(String::new, |(index, rail)| rail.name_or_number(index))
 }
 
 impl Refusal {

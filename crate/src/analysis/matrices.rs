@@ -32,8 +32,7 @@ pub fn read(page: &NotebookState, rows: &mut Rows, reader: &mut Reader) -> Resul
             reader.note(place, message!("covariance-own_uncertainty"));
         } else if let Err(message) = blocks.take(stated, &rows.points, reader) {
             reader.note(place, message.clone());
-            let why = || Refusal { id: "covariance".into(), rows: stated.rows.clone(), message };
-            refusal.get_or_insert_with(why);
+            refusal.get_or_insert_with(|| Refusal::new("covariance", message).of_rows(stated.rows.clone()));
         }
     }
     if let Some(refusal) = refusal {
@@ -84,7 +83,7 @@ impl Blocks {
         if named.len() < n {
             return Err(message!("covariance-row_twice"));
         }
-        let direct = |p: &Point| p.rail.is_none() && p.told == DelaySource::Directly;
+        let direct = |p: &Point| p.rail.is_none() && p.delay_source == DelaySource::Directly;
         if stated.acts_on == CovarianceOf::Both && points.iter().any(|p| !direct(p) && named.contains(&p.row))
         {
             return Err(message!("covariance-not_direct"));

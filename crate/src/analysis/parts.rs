@@ -143,7 +143,7 @@ fn read_stated<'a>(
         _ => None,
     };
     let rail = match typed.rows {
-        Scope::Rail(id) => page.rails.iter().position(|rail| rail.id == id),
+        Scope::Rail(id) => page.rail(id).map(|(index, _)| index),
         _ => None,
     };
     let concerned = |p: &Point| match &typed.rows {
@@ -230,7 +230,7 @@ pub fn noises(
     // What states nothing has no errors here; `setup` refuses it where other rows state theirs.
     let on_rail = |p: &Point| if p.rail.is_some() { p.ux.unwrap_or(0.0) } else { 0.0 };
     let given = |p: &Point| if p.rail.is_none() { p.ux.unwrap_or(0.0) } else { 0.0 };
-    let own = |told: DelaySource| move |p: &Point| if p.told == told { limit(p) } else { 0.0 };
+    let own = |source: DelaySource| move |p: &Point| if p.delay_source == source { limit(p) } else { 0.0 };
     let of = |acts_on, origin, part: &dyn Fn(&Point) -> f64, shape, degrees_of_freedom| RowErrors {
         origin,
         acts_on,

@@ -8,7 +8,7 @@ use crate::simulated::{demo, random};
 
 type Outcome = Result<(), Box<dyn std::error::Error>>;
 
-fn line(notebook: &Notebook) -> Result<LineAnalysis, String> {
+fn line(notebook: &Notebook) -> Result<LineAnalysis, &'static str> {
     analyse(notebook).line.map(|line| (*line).clone()).map_err(|refusal| refusal.id)
 }
 

@@ -14,6 +14,14 @@ pub struct TimeBase {
     pub relative: f64,
 }
 
+/// The time bases of points, that of each clock once, in [`Clock::order`].
+pub fn time_bases(points: &[Point]) -> Vec<TimeBase> {
+    let mut all: Vec<TimeBase> = points.iter().filter_map(|point| point.time_base).collect();
+    all.sort_by(|a, b| a.clock.order(&b.clock));
+    all.dedup_by(|a, b| a.clock == b.clock);
+    all
+}
+
 /// From what a delay was taken.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum DelaySource {
@@ -51,7 +59,7 @@ pub struct Point {
     /// The time base of its delay; none where the delay was typed, or nothing is said of a recorder's.
     pub time_base: Option<TimeBase>,
     /// From what the delay was taken.
-    pub told: DelaySource,
+    pub delay_source: DelaySource,
     /// What one standard deviation of each coordinate of its grid's corners does to the delay, ns.
     pub corners: Vec<(CornerShift, f64)>,
 }

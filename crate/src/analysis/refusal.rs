@@ -13,17 +13,18 @@ pub(super) fn refusal(error: &LineError, page: &NotebookState, points: &[Point],
     let ids = |places: &[usize]| -> Vec<RowId> {
         places.iter().filter_map(|place| points.get(*place)).map(|p| p.row).collect()
     };
-    let plain = |id: &str, message| Refusal { id: id.into(), rows: Vec::new(), message };
-    let named = |id: &str, places: &[usize], message: fn(usize, Vec<usize>) -> Message| {
+    let named = |id, places: &[usize], message: fn(usize, Vec<usize>) -> Message| {
         let rows = ids(places);
         let numbers = page.row_numbers(&rows);
-        Refusal { id: id.into(), rows, message: message(numbers.len(), numbers) }
+        Refusal::new(id, message(numbers.len(), numbers)).of_rows(rows)
     };
     match error {
         LineError::TooFewRows { got, needed } => {
-            plain("too_few_rows", message!("refusal-too_few_rows", got = *got, needed = *needed))
+            Refusal::new("too_few_rows", message!("refusal-too_few_rows", got = *got, needed = *needed))
         }
-        LineError::AllPositionsEqual => plain("all_positions_equal", message!("refusal-all_positions_equal")),
+        LineError::AllPositionsEqual => {
+            Refusal::new("all_positions_equal", message!("refusal-all_positions_equal"))
+        }
         LineError::ZeroUncertainty { rows } => named("zero_uncertainty", rows, |n, rows| {
             message!("refusal-zero_uncertainty", n = n, rows = rows)
         }),
@@ -44,15 +45,17 @@ pub(super) fn refusal(error: &LineError, page: &NotebookState, points: &[Point],
         }),
         LineError::UndeterminedColumn { column } => {
             let rails = rails(page, setup.free.get(*column..=*column).unwrap_or_default());
-            plain("undetermined_rail", message!("refusal-undetermined_rail", rails = rails))
+            Refusal::new("undetermined_rail", message!("refusal-undetermined_rail", rails = rails))
         }
         LineError::UndeterminedSlope => {
             let rails = rails(page, &setup.free);
-            plain("undetermined_slope", message!("refusal-undetermined_slope", rails = rails))
+            Refusal::new("undetermined_slope", message!("refusal-undetermined_slope", rails = rails))
         }
-        LineError::OutOfRange => plain("out_of_range", message!("refusal-out_of_range")),
-        LineError::NoConvergence => plain("no_convergence", message!("refusal-no_convergence")),
-        LineError::LengthMismatch { .. } => plain("length_mismatch", message!("refusal-length_mismatch")),
+        LineError::OutOfRange => Refusal::new("out_of_range", message!("refusal-out_of_range")),
+        LineError::NoConvergence => Refusal::new("no_convergence", message!("refusal-no_convergence")),
+        LineError::LengthMismatch { .. } => {
+            Refusal::new("length_mismatch", message!("refusal-length_mismatch"))
+        }
     }
 }
 

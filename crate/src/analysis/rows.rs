@@ -178,7 +178,7 @@ fn point(draft: &Draft, bench: &BenchNumbers, scatter: Option<Scatter>) -> Resul
         rail: draft.rail,
         free: position.free.clone(),
         time_base: delay.time_base,
-        told: delay.told,
+        delay_source: delay.delay_source,
         corners: delay.corners,
     })
 }

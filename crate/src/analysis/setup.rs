@@ -164,5 +164,5 @@ fn without_uncertainty(points: &[Point], noises: &[RowErrors], joint: &Dense) ->
 fn some_unstated(page: &NotebookState, bare: &[RowId]) -> Refusal {
     let rows = page.row_numbers(bare);
     let message = message!("refusal-some_unstated", n = rows.len(), rows = rows);
-    Refusal { id: "some_unstated".into(), rows: bare.to_vec(), message }
+    Refusal::new("some_unstated", message).of_rows(bare.to_vec())
 }

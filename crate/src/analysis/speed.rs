@@ -30,13 +30,14 @@ pub fn speed(
     air: &AirReading,
     beyond: &BeyondFit,
 ) -> Result<Speed, Refusal> {
-    let refuse = |id: &str, message| Refusal { id: id.into(), rows: Vec::new(), message };
     let slope = line.fit.slope;
     if slope <= 0.0 {
-        return Err(refuse("slope_not_positive", message!("refusal-slope_not_positive")));
+        return Err(Refusal::new("slope_not_positive", message!("refusal-slope_not_positive")));
     }
-    let group_index =
-        air.group_index.clone().map_err(|_| refuse("no_air_index", message!("refusal-no_air_index")))?;
+    let group_index = air
+        .group_index
+        .clone()
+        .map_err(|_| Refusal::new("no_air_index", message!("refusal-no_air_index")))?;
     let of = |basis| budget(line, group_index, basis, beyond);
     let stated = if line.stated { of(Basis::Stated) } else { None };
     let scatter = of(Basis::Scatter);
@@ -46,12 +47,12 @@ pub fn speed(
         (Basis::Stated, Some(budget), _) | (Basis::Scatter, Some(budget), None) => (Basis::Stated, budget),
         (_, _, Some(budget)) => (Basis::Scatter, budget),
         (_, None, None) => {
-            return Err(refuse("no_uncertainty", message!("refusal-no_uncertainty")));
+            return Err(Refusal::new("no_uncertainty", message!("refusal-no_uncertainty")));
         }
     };
     // Rows typed to so many digits scatter by their last one; less than this is rounding of the arithmetic.
     if !line.stated && budget.relative_v() < NO_SCATTER {
-        return Err(refuse("no_scatter", message!("refusal-no_scatter")));
+        return Err(Refusal::new("no_scatter", message!("refusal-no_scatter")));
     }
     let v = beyond.correction() * page.path.factor() / slope * METRE_PER_NANOSECOND;
     let c = group_index * v;

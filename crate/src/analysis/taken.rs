@@ -6,7 +6,7 @@ use serde::Deserialize;
 
 use super::read::ruler_unit;
 use super::types::RowReading;
-use crate::notebook::{Cell, Edit, Evidence, NotebookState, Row, RowId, StoredFile};
+use crate::notebook::{Cell, Edit, Evidence, NotebookState, Row, RowId};
 use crate::quantity::parse;
 
 /// Traces or a picture, with what is known of their place.
@@ -68,18 +68,10 @@ fn place_texts(page: &NotebookState, taken: &TakenEvidence) -> (String, String) 
     (rail, taken.reading.clone().unwrap_or_default())
 }
 
-/// The files that evidence rests on.
-fn files(evidence: &Evidence) -> &[StoredFile] {
-    match evidence {
-        Evidence::Picture(picture) => std::slice::from_ref(&picture.file),
-        Evidence::Traces(traces) => &traces.files,
-    }
-}
-
-/// What they are called.
+/// What the files are called that evidence rests on.
 fn names(evidence: &Evidence) -> String {
     let mut names = String::new();
-    for file in files(evidence) {
+    for file in evidence.files() {
         if !names.is_empty() {
             names.push_str(", ");
         }
@@ -90,7 +82,7 @@ fn names(evidence: &Evidence) -> String {
 
 fn known_row(page: &NotebookState, taken: &TakenEvidence, used: &[RowId]) -> Option<RowId> {
     let holds = |row: &&Row| {
-        row.evidence.as_ref().is_some_and(|held| files(held) == files(&taken.evidence))
+        row.evidence.as_ref().is_some_and(|held| held.files() == taken.evidence.files())
             && !used.contains(&row.id)
     };
     taken.row.or_else(|| page.rows.iter().find(holds).map(|row| row.id))
@@ -120,7 +112,7 @@ fn waiting_row(
 
 /// Whether a row was read where the name of a rail, if there is one, and a text say, in whatever unit.
 fn is_meant(page: &NotebookState, told: &RowReading, named: &str, text: &str) -> bool {
-    let place = page.rails.iter().enumerate().find(|(_, rail)| told.rail == Some(rail.id));
+    let place = told.rail.and_then(|rail| page.rail(rail));
     let (Some((index, rail)), Some(reading)) = (place, told.reading) else { return false };
     (named.is_empty() || rail.name_or_number(index).eq_ignore_ascii_case(named))
         && parse(text, page.decimal_mark, ruler_unit(rail.unit))
@@ -128,8 +120,7 @@ fn is_meant(page: &NotebookState, told: &RowReading, named: &str, text: &str) ->
 }
 
 fn waits(page: &NotebookState, row: RowId) -> bool {
-    let row = page.rows.iter().find(|known| known.id == row);
-    row.is_some_and(|row| {
+    page.row(row).is_some_and(|row| {
         row.evidence.is_none()
             && row.struck.is_none()
             && [Cell::EdgeA, Cell::EdgeB, Cell::Delay].iter().all(|cell| row.text(*cell).trim().is_empty())

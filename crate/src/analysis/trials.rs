@@ -144,9 +144,8 @@ impl Trials {
     /// # Errors
     /// Why there is nothing to draw: no result yet, or a plan that can't be read.
     pub fn of(page: &NotebookState) -> Result<Self, Refusal> {
-        let refuse = |id: &str, message| Refusal { id: id.into(), rows: Vec::new(), message };
         let plan = trial_settings(page)
-            .map_err(|error| refuse("no_trial_plan", error.message(page.decimal_mark)))?;
+            .map_err(|error| Refusal::new("no_trial_plan", error.message(page.decimal_mark)))?;
         let prepared = prepare(page, None);
         let air = air_reading(page, &prepared.context.bench);
         let line = line_of(&prepared);

@@ -69,11 +69,24 @@ pub struct DrawnLine {
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Refusal {
     /// A stable identifier: "too_few_rows", "all_positions_equal", "no_uncertainty"…
-    pub id: String,
+    pub id: &'static str,
     /// The rows concerned.
     pub rows: Vec<RowId>,
     /// What is missing and what to do.
     pub message: Message,
+}
+
+impl Refusal {
+    /// A refusal that names no rows.
+    pub(crate) fn new(id: &'static str, message: Message) -> Self {
+        Self { id, rows: Vec::new(), message }
+    }
+
+    /// The same, of these rows.
+    #[must_use]
+    pub(crate) fn of_rows(self, rows: Vec<RowId>) -> Self {
+        Self { rows, ..self }
+    }
 }
 
 /// Where a rail stands.

@@ -42,7 +42,7 @@ fn walk_line(page: &NotebookState, points: &[Point]) -> Option<(Vec<WalkRow>, Wa
 
 /// Fixed level less constant fraction of a row's traces, ns, with its standard uncertainty.
 fn walk_of(page: &NotebookState, row: RowId) -> Option<(f64, f64)> {
-    match &page.rows.iter().find(|known| known.id == row)?.evidence {
+    match &page.row(row)?.evidence {
         Some(Evidence::Traces(traces)) => time(traces.walk.as_ref()?).filter(|(_, u)| *u > 0.0),
         _ => None,
     }

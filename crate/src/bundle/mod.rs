@@ -28,7 +28,7 @@ use litemap::LiteMap;
 
 use crate::analysis::Analysis;
 use crate::drawings::Charts;
-use crate::notebook::{self, Evidence, Notebook, NotebookState, StoredFile};
+use crate::notebook::{self, Evidence, Imprint, Notebook, NotebookState, StoredFile};
 use crate::report::csv::UTF8_MARK;
 use crate::report::exact::{
     budget_numbers, fit_figures, fit_table, readings_numbers, residual_rows, residuals_table,
@@ -45,31 +45,6 @@ pub const REPORT: &str = "report.html";
 
 /// The folders of the files that the notebook rests on.
 const FOLDERS: [&str; 2] = ["pictures/", "traces/"];
-
-/// A part of a bundle beside the notebook itself.
-#[derive(Clone, Debug, PartialEq)]
-pub enum BundlePart {
-    /// What the columns of the tables mean.
-    Metadata(String),
-    /// A table: `{name}.csv`.
-    Table(Table),
-    /// A chart: `{name}.svg`.
-    Chart {
-        /// Its name: "line", "residuals", "bench".
-        name: &'static str,
-        /// The drawing.
-        svg: String,
-    },
-    /// The printable report.
-    Report(String),
-    /// A file that the notebook rests on: `pictures/{SHA-256}.jpg`, `traces/{SHA-256}.txt`.
-    File {
-        /// Its name in the bundle.
-        name: String,
-        /// The file as it is kept.
-        bytes: Vec<u8>,
-    },
-}
 
 /// What is read back from a bundle. Tables, charts and report are not: they follow from the notebook.
 #[derive(Clone, Debug, PartialEq)]
@@ -103,11 +78,17 @@ pub fn texts(
         residuals_table(&residual_rows(analysis), words),
         budget_numbers(analysis, view, words),
     ];
-    let parts = std::iter::once(BundlePart::Metadata(metadata::describe(&tables, words)))
-        .chain(tables.into_iter().map(BundlePart::Table))
-        .chain(charts.named().map(|(name, svg)| BundlePart::Chart { name, svg: svg.to_owned() }))
-        .chain(std::iter::once(BundlePart::Report(Document::of(view, charts, trials, words).html())));
-    entries(&notebook::write(notebook), parts.collect())
+    let mut entries = vec![
+        text_entry(NOTEBOOK, notebook::write(notebook)),
+        text_entry(METADATA, metadata::describe(&tables, words)),
+    ];
+    for table in &tables {
+        entries.push(table_entry(table)?);
+    }
+    entries.extend(charts.named().map(|(name, svg)| text_entry(format!("{name}.svg"), svg)));
+    let report = Document::of(view, charts, trials, &Imprint::of(notebook), words);
+    entries.push(text_entry(REPORT, report.html()));
+    Ok(entries)
 }
 
 /// The bundle of `notebook`, with all that follows from it and with the files it rests on: see [`texts`].
@@ -145,32 +126,22 @@ fn picture_name(picture: &StoredFile) -> String {
     format!("pictures/{}.jpg", picture.sha256)
 }
 
-/// The entries with the notebook and `parts`, in that order.
+/// A table as a file for spreadsheets.
 ///
 /// # Errors
 /// A table that can't be written.
-fn entries(notebook_text: &str, parts: Vec<BundlePart>) -> Result<Vec<Entry>, TableError> {
-    let mut entries = vec![text_entry(NOTEBOOK, notebook_text)];
-    for part in parts {
-        entries.push(match part {
-            BundlePart::Metadata(text) => text_entry(METADATA, text),
-            BundlePart::Table(table) => {
-                text_entry(metadata::file_name(&table), format!("{UTF8_MARK}{}", table.to_csv()?))
-            }
-            BundlePart::Chart { name, svg } => text_entry(format!("{name}.svg"), svg),
-            BundlePart::Report(html) => text_entry(REPORT, html),
-            BundlePart::File { name, bytes } => Entry { name, bytes },
-        });
-    }
-    Ok(entries)
+fn table_entry(table: &Table) -> Result<Entry, TableError> {
+    Ok(text_entry(metadata::file_name(table), format!("{UTF8_MARK}{}", table.to_csv()?)))
 }
 
-/// The bytes of a bundle with the notebook and `parts`, in that order.
+/// The bytes of a bundle with the notebook, and with entries beside it, in that order.
 ///
 /// # Errors
-/// Parts that can't be stored: two of one name, a bad name, too much in all.
-pub fn write(notebook_text: &str, parts: Vec<BundlePart>) -> Result<Vec<u8>, BundleError> {
-    Ok(pack(&entries(notebook_text, parts)?)?)
+/// Entries that can't be stored: two of one name, a bad name, too much in all.
+pub fn write(notebook_text: &str, beside: Vec<Entry>) -> Result<Vec<u8>, BundleError> {
+    let mut entries = vec![text_entry(NOTEBOOK, notebook_text)];
+    entries.extend(beside);
+    Ok(pack(&entries)?)
 }
 
 /// Reads a bundle back.

@@ -10,14 +10,14 @@ fn notebook_text() -> String {
     notebook::write(&Notebook::new())
 }
 
-fn parts() -> Vec<BundlePart> {
+fn parts() -> Vec<Entry> {
     vec![
-        BundlePart::Metadata("{}".into()),
-        BundlePart::Table(residuals_table(&[], &english())),
-        BundlePart::Table(fit_table(&[], &english())),
-        BundlePart::Chart { name: "line", svg: "<svg/>".into() },
-        BundlePart::Report("<!DOCTYPE html>".into()),
-        BundlePart::File { name: "pictures/screen 1.jpg".into(), bytes: vec![0xff, 0xd8, 0xff] },
+        text_entry(METADATA, "{}"),
+        table_entry(&residuals_table(&[], &english())).unwrap(),
+        table_entry(&fit_table(&[], &english())).unwrap(),
+        text_entry("line.svg", "<svg/>"),
+        text_entry(REPORT, "<!DOCTYPE html>"),
+        Entry { name: "pictures/screen 1.jpg".into(), bytes: vec![0xff, 0xd8, 0xff] },
     ]
 }
 
@@ -111,12 +111,12 @@ fn a_bundle_without_a_notebook_in_it_is_refused() {
 
 #[test]
 fn two_parts_of_one_name_are_refused() {
-    let twice = vec![BundlePart::Report("1".into()), BundlePart::Report("2".into())];
+    let twice = vec![text_entry(REPORT, "1"), text_entry(REPORT, "2")];
     assert!(matches!(
         write(&notebook_text(), twice),
         Err(BundleError::Archive(ArchiveError::Duplicate { .. }))
     ));
-    let climbing = vec![BundlePart::File { name: "../x".into(), bytes: vec![] }];
+    let climbing = vec![Entry { name: "../x".into(), bytes: vec![] }];
     assert!(matches!(
         write(&notebook_text(), climbing),
         Err(BundleError::Archive(ArchiveError::BadName { .. }))
@@ -127,7 +127,7 @@ fn two_parts_of_one_name_are_refused() {
 fn a_picture_comes_back_under_its_hash_or_not_at_all() {
     // SHA-256 of "abc": NIST FIPS 180-4, example in "SHA-256" of the Cryptographic Standards and Guidelines examples.
     let name = "pictures/ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad.jpg";
-    let picture = |bytes: &[u8]| BundlePart::File { name: name.into(), bytes: bytes.to_vec() };
+    let picture = |bytes: &[u8]| Entry { name: name.into(), bytes: bytes.to_vec() };
     let bundle = write(&notebook_text(), vec![picture(b"abc")]).unwrap();
     assert_eq!(read(&bundle).unwrap().kept, [Entry { name: name.into(), bytes: b"abc".to_vec() }]);
     let other = write(&notebook_text(), vec![picture(b"abd")]).unwrap();

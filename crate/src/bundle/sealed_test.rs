@@ -14,8 +14,8 @@ use crate::analysis::trials::outcome;
 use crate::analysis::{C0, WhatIf, analyse, analyse_page};
 use crate::drawings::{ChartForm, Charts, charts};
 use crate::notebook::{
-    ActsOn, Basis, Claim, Edit, Effect, ErrorShape, Notebook, Path, PlannedPosition, Scope, SharedError,
-    TrialPlan, write,
+    ActsOn, Basis, Claim, Edit, Effect, ErrorShape, Imprint, Notebook, Path, PlannedPosition, Scope,
+    SharedError, TrialPlan, write,
 };
 use crate::report::exact::{
     ResidualRow, budget_numbers, fit_figures, fit_table, readings_numbers, residual_rows, residuals_table,
@@ -98,7 +98,8 @@ fn leaves(notebook: &Notebook) -> Vec<(String, String)> {
     let shown_view = view(notebook, &analysis);
     let trials_view = trials::trials_view(page, &drawn_anew);
     let charts = charts(page, &analysis, drawn_anew.as_ref().ok(), ChartForm::Svg, &english());
-    let report = |charts| Document::of(&shown_view, charts, Some(&trials_view), &english());
+    let report =
+        |charts| Document::of(&shown_view, charts, Some(&trials_view), &Imprint::of(notebook), &english());
     let told = PreviousView {
         readings: analysis.rows.clone(),
         rows: shown_view.rows.clone(),
@@ -135,7 +136,6 @@ fn leaves(notebook: &Notebook) -> Vec<(String, String)> {
         shown::budget_table(&shown_view, &english()),
         readings_numbers(&analysis, &shown_view, &english()),
         budget_numbers(&analysis, &shown_view, &english()),
-        shown::budget_figures_table(&shown_view, &english()),
         shown::trials_table(&trials_view, &english()),
         fit_table(&fit_figures(&analysis), &english()),
         residuals_table(&residual_rows(&analysis), &english()),

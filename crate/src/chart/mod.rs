@@ -54,7 +54,8 @@ pub use picture::{
     PlotWindow, PlottedRow, Share, SharesPicture, TraceEdge, TracePicture, TracePulse, TracesPicture,
     Upright,
 };
-pub use table::{PlotColumn, PlotTable};
+pub use slope_evidence::plot_table::{PlotColumn, PlotTable};
+pub use table::{bench_table, traces_table, trials_table, walk_table};
 pub use theme::{Colour, Theme};
 
 use crate::words::{Message, Words};

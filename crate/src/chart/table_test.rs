@@ -4,7 +4,7 @@
 
 use crate::chart::{
     BenchPicture, BenchRail, Carriage, HistogramPicture, LinePicture, PlotTable, PlottedRow, TracePicture,
-    TracesPicture, Upright,
+    TracesPicture, Upright, bench_table, traces_table, trials_table, walk_table,
 };
 use crate::quantity::DecimalMark;
 use crate::words::{WordTable, Words};
@@ -34,7 +34,7 @@ fn the_bench_has_a_row_for_each_rail() {
         decimal_mark: DecimalMark::Point,
     };
     assert_eq!(
-        rows(&PlotTable::of_bench(&picture)),
+        rows(&bench_table(&picture)),
         [
             "A | 0.200 | 3.200 | 0 cm | 300 cm | 0.500; 1.500",
             "B |  |  |  |  | ",
@@ -52,7 +52,7 @@ fn bins_have_their_ends_and_shares() {
         expected: vec![0.125, 0.5],
         ..HistogramPicture::default()
     };
-    let told = rows(&PlotTable::of_trials(&picture));
+    let told = rows(&trials_table(&picture));
     assert_eq!(told, ["299.00 | 299.10 | 10.00 | 12.50", "299.10 | 299.20 | 40.00 | 50.00"]);
 }
 
@@ -61,7 +61,7 @@ fn differences_stand_beside_their_rows() {
     let mark =
         PlottedRow { number: 3, distance: 1.5, delay: 0.123, u_delay: Some(0.021), ..PlottedRow::default() };
     let picture = LinePicture { marks: vec![mark], upright: Upright::Walk, ..LinePicture::default() };
-    assert_eq!(rows(&PlotTable::of_walk(&picture)), ["3 | 1.500 | 0.123(21)"]);
+    assert_eq!(rows(&walk_table(&picture)), ["3 | 1.500 | 0.123(21)"]);
 }
 
 #[test]
@@ -69,7 +69,7 @@ fn traces_have_their_levels_and_edges() {
     let traces = [&[0.0, 0.8, 0.4, 2.0, 0.05][..], &[][..]].map(|marks| TracePicture::of(&[], marks));
     let picture = TracesPicture { traces, ..TracesPicture::default() };
     assert_eq!(
-        rows(&PlotTable::of_traces(&picture)),
+        rows(&traces_table(&picture)),
         ["trace A | 0.00 | 0.800 | 0.400 | 2.000(50)", "trace B |  |  |  | "]
     );
 }

@@ -55,6 +55,9 @@ const BLUE: Colour = Colour::new(0, 114, 178);
 const VERMILION: Colour = Colour::new(213, 94, 0);
 const REDDISH_PURPLE: Colour = Colour::new(204, 121, 167);
 
+/// What is drawn on where it is printed, or where more contrast is wished for.
+const WHITE: Colour = Colour::new(255, 255, 255);
+
 /// How the drawings look. Lengths are in pixels of the surface drawn on.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Theme {
@@ -112,12 +115,17 @@ impl Theme {
 
     /// Dark ink on white paper, for print.
     pub const fn print() -> Self {
-        Self {
-            ink: BLACK,
-            paper: Colour::new(255, 255, 255),
-            grid: Colour::new(228, 228, 228),
-            ..Self::light()
-        }
+        Self { ink: BLACK, paper: WHITE, grid: Colour::new(228, 228, 228), ..Self::light() }
+    }
+
+    /// Where more contrast is wished for, on white: nothing is faint.
+    pub const fn white() -> Self {
+        Self { faint: BLACK, grid: Colour::new(148, 148, 148), ..Self::print() }
+    }
+
+    /// Where more contrast is wished for, on black: nothing is faint.
+    pub const fn black() -> Self {
+        Self { ink: WHITE, faint: WHITE, paper: BLACK, grid: Colour::new(96, 96, 96), ..Self::dark() }
     }
 
     /// The same look on a surface with `device_pixels` to a CSS pixel.

@@ -29,7 +29,7 @@ fn contrast_of_black_on_white_is_21() {
 #[test]
 fn marks_stand_out_from_their_paper() {
     // WCAG 2.2, 1.4.11: 3 to 1 for graphics; 1.4.3: 4.5 to 1 for text.
-    for theme in [Theme::light(), Theme::dark(), Theme::print()] {
+    for theme in [Theme::light(), Theme::dark(), Theme::print(), Theme::white(), Theme::black()] {
         for colour in theme.series.into_iter().chain([theme.accent]) {
             assert!(contrast(colour, theme.paper) >= 3.0, "{colour:?} on {:?}", theme.paper);
         }
@@ -108,4 +108,19 @@ fn drawings_have_the_pages_colours() {
     assert_eq!(named(PAGE, "--focus"), themes.map(|theme| theme.accent));
     let Colour { red, green, blue, .. } = Theme::light().accent;
     assert!(ICON.contains(&format!("#{red:02x}{green:02x}{blue:02x}")), "{ICON}");
+}
+
+/// Where more contrast is wished for, drawings too stand on white and on black, and their grid is told from both: 3 to 1, as
+/// WCAG 2.2, 1.4.11, asks of graphics.
+#[test]
+fn drawings_have_the_pages_contrast() {
+    let (_, rule) = PAGE.split_once("[data-contrast=\"more\"] {").unwrap();
+    let (rule, _) = rule.split_once('}').unwrap();
+    assert!(rule.contains("--paper: light-dark(#fff, #000); --ink: light-dark(#000, #fff);"), "{rule}");
+    assert!(rule.contains("--soft: var(--ink);"), "{rule}");
+    let (black, white) = (Colour::new(0, 0, 0), Colour::new(255, 255, 255));
+    for (theme, paper, ink) in [(Theme::white(), white, black), (Theme::black(), black, white)] {
+        assert_eq!([theme.paper, theme.ink, theme.faint], [paper, ink, ink]);
+        assert!(contrast(theme.grid, paper) >= 3.0, "{:?}", theme.grid);
+    }
 }

@@ -215,7 +215,7 @@ impl Edit {
             Self::SetDecimalMark(mark) => page.decimal_mark = *mark,
             Self::SetBench { field, text } => put(&mut page.bench, *field, text),
             Self::ReadCautions(name) => read_cautions(page, name, at)?,
-            Self::Copied(title) => page.begin_copy(title),
+            Self::Copied(title) => begin_copy(page, title),
             Self::SetPath(path) => page.path = *path,
             Self::SetBeam(beam) => page.beam = *beam,
             Self::AddRail(rail) => add_rail(page, *rail)?,
@@ -323,6 +323,14 @@ fn remove<T>(list: &mut Vec<T>, is: impl Fn(&T) -> bool, missing: EditError) -> 
     let before = list.len();
     list.retain(|one| !is(one));
     if list.len() < before { Ok(()) } else { Err(missing) }
+}
+
+/// Makes the page that of a copy, for which nobody has read the cautions, under `title` unless the title is fixed.
+fn begin_copy(page: &mut NotebookState, title: &str) {
+    page.cautions_read.clear();
+    if !page.handout.fixes(Piece::Title) {
+        title.clone_into(&mut page.title);
+    }
 }
 
 fn read_cautions(page: &mut NotebookState, name: &str, at: &str) -> Result<(), EditError> {

@@ -68,4 +68,5 @@ pub use sorting::Clash;
 pub use splice::{OverlapPair, Splice};
 pub use state::*;
 pub use steps::{LogStep, after_steps, steps};
+pub use trail::Imprint;
 pub use uncertainty::{ErrorShape, UncertaintyKind, UncertaintyOf};

@@ -110,7 +110,7 @@ impl Edit {
             Self::SetNote(Note { id, .. }) | Self::RemoveNote(id) if gave(id) => Piece::Readings,
             Self::SetGrid(grid) if gave(&grid.id) => Piece::Readings,
             Self::SetEvidence { row, evidence } if gave(row) => {
-                let had = page.rows.iter().find(|given| given.id == *row).and_then(|row| row.evidence.as_ref());
+                let had = page.row(*row).and_then(|row| row.evidence.as_ref());
                 let same = had.is_none() || files(had) == files(evidence.as_ref());
                 if same { Piece::Readings } else { Piece::Evidence }
             }
@@ -155,11 +155,7 @@ fn of_field(field: BenchField) -> Reach {
 }
 
 fn files(evidence: Option<&Evidence>) -> &[StoredFile] {
-    match evidence {
-        None => &[],
-        Some(Evidence::Picture(picture)) => std::slice::from_ref(&picture.file),
-        Some(Evidence::Traces(traces)) => &traces.files,
-    }
+    evidence.map(Evidence::files).unwrap_or_default()
 }
 
 #[cfg(test)]

@@ -106,10 +106,10 @@ pub(super) fn following(base: &NotebookState, ours: &NotebookState, theirs: &Not
             |(place, rail): &(usize, &Rail)| rail.name_or_number(*place).eq_ignore_ascii_case(before);
         let mut called = ours.rails.iter().enumerate().filter(is_called);
         let (Some((_, rail)), None) = (called.next(), called.next()) else { return None };
-        let (place, rail) = theirs.rails.iter().enumerate().find(|(_, other)| other.id == rail.id)?;
+        let (place, rail) = theirs.rail(rail.id)?;
         Some(rail.name_or_number(place)).filter(|name| !name.eq_ignore_ascii_case(before))
     };
-    let is_row = |id: RowId| [base, theirs].iter().any(|page| row_of(page, id).is_some());
+    let is_row = |id: RowId| [base, theirs].iter().any(|page| page.row(id).is_some());
     let rows = ours.rows.iter().filter(|row| !is_row(row.id)).filter_map(|row| {
         let text = name(row.text(Cell::Rail))?;
         Some(Edit::SetCell { row: row.id, cell: Cell::Rail, text })
@@ -133,103 +133,103 @@ fn only_time_base(page: &NotebookState) -> Option<String> {
     Some(setting.time_per_division.clone()).filter(|text| !text.trim().is_empty())
 }
 
+/// What there is one of on a page.
+const WHOLE: [fn(&NotebookState) -> Edit; 7] = [
+    |page| Edit::SetTitle(page.title.clone()),
+    |page| Edit::SetPath(page.path),
+    |page| Edit::SetBeam(page.beam),
+    |page| Edit::SetEstimator(page.estimator),
+    |page| Edit::SetClaim(page.claim.clone()),
+    |page| Edit::SetTrials(page.trials.clone()),
+    |page| Edit::SetPhoto(page.photo.clone()),
+];
+
+// Every field by name, so that one more does not compile until `sort_all` heeds it.
+const _: fn(&NotebookState) = |page| {
+    let NotebookState {
+        title: _,
+        path: _,
+        beam: _,
+        estimator: _,
+        claim: _,
+        trials: _,
+        rehearsal: _,
+        bench: _,
+        kinds: _,
+        rails: _,
+        settings: _,
+        shared: _,
+        covariances: _,
+        plan: _,
+        grids: _,
+        rows: _,
+        notes: _,
+        photo: _,
+        handout: _,
+        // Of one person, the same in both, or looked at where logs are.
+        cautions_read: _,
+        seal: _,
+        decimal_mark: _,
+        merged: _,
+        numbered: _,
+    } = page;
+};
+
 impl Sorting<'_> {
     fn sort_all(&mut self, highest: u32) {
-        let (base, ours, theirs) = (self.base, self.ours, self.theirs);
-        // Named one by one, so that nothing new on a page is forgotten here.
-        let NotebookState {
-            title: _,
-            path: _,
-            beam: _,
-            estimator: _,
-            claim: _,
-            trials: _,
-            rehearsal: _,
-            bench: _,
-            kinds: _,
-            rails: _,
-            settings: _,
-            shared: _,
-            covariances: _,
-            plan: _,
-            grids: _,
-            rows: _,
-            notes: _,
-            photo: _,
-            handout: _,
-            // Of one person, the same in both, or looked at where logs are.
-            cautions_read: _,
-            seal: _,
-            decimal_mark: _,
-            merged: _,
-            numbered: _,
-        } = base;
-        let whole: [fn(&NotebookState) -> Edit; 7] = [
-            |page| Edit::SetTitle(page.title.clone()),
-            |page| Edit::SetPath(page.path),
-            |page| Edit::SetBeam(page.beam),
-            |page| Edit::SetEstimator(page.estimator),
-            |page| Edit::SetClaim(page.claim.clone()),
-            |page| Edit::SetTrials(page.trials.clone()),
-            |page| Edit::SetPhoto(page.photo.clone()),
-        ];
-        for write in whole {
+        for write in WHOLE {
             self.sort(&|page| vec![write(page)]);
         }
         self.sort(&|page| page.rehearsal.map(Edit::SetRehearsal).into_iter().collect());
-        let fields = |page: &NotebookState| page.bench.keys().copied().collect();
-        for field in either(fields(theirs), fields(base)) {
-            match field {
-                BenchField::StudentNumber => {}
-                BenchField::People => self.sort_names(),
-                _ => self.sort(&|page| field_written(page, field)),
-            }
-        }
+        self.sort_fields();
         self.sort_by(&rails_written, rails_turned);
-        let ids = |page: &NotebookState| page.settings.iter().map(|one| one.id).collect();
-        for id in either(ids(theirs), ids(base)) {
-            self.sort(&|page| match page.settings.iter().find(|one| one.id == id) {
-                Some(one) => vec![Edit::SetSetting(one.clone()), kind(page, UncertaintyOf::Setting(id))],
-                None => vec![Edit::RemoveSetting(id), kind(page, UncertaintyOf::Setting(id))],
-            });
-        }
-        let ids = |page: &NotebookState| page.shared.iter().map(|one| one.id).collect();
-        for id in either(ids(theirs), ids(base)) {
-            self.sort(&|page| match page.shared.iter().find(|one| one.id == id) {
-                Some(one) => vec![Edit::SetShared(one.clone()), kind(page, UncertaintyOf::Shared(id))],
-                None => vec![Edit::RemoveShared(id), kind(page, UncertaintyOf::Shared(id))],
-            });
-        }
+        self.sort_each(|page| page.settings.iter().map(|one| one.id).collect(), setting_written);
+        self.sort_each(|page| page.shared.iter().map(|one| one.id).collect(), shared_written);
         for of in [CovarianceOf::Distances, CovarianceOf::Delays, CovarianceOf::Both] {
             self.sort(&|page| match page.covariances.iter().find(|one| one.acts_on == of) {
                 Some(one) => vec![Edit::SetCovariance(one.clone())],
                 None => vec![Edit::RemoveCovariance(of)],
             });
         }
-        let ids = |page: &NotebookState| page.plan.iter().map(|one| one.id).collect();
-        for id in either(ids(theirs), ids(base)) {
-            self.sort(&|page| match page.plan.iter().find(|one| one.id == id) {
-                Some(one) => vec![Edit::SetPosition(one.clone())],
-                None => vec![Edit::RemovePosition(id)],
-            });
-        }
-        for grid in &theirs.grids {
+        self.sort_each(|page| page.plan.iter().map(|one| one.id).collect(), position_written);
+        for grid in &self.theirs.grids {
             self.sort(&|page| {
-                page.grids
-                    .iter()
-                    .find(|one| one.id == grid.id)
-                    .cloned()
-                    .map(Edit::SetGrid)
-                    .into_iter()
-                    .collect()
+                let here = page.grids.iter().find(|one| one.id == grid.id);
+                here.cloned().map(Edit::SetGrid).into_iter().collect()
             });
         }
         self.sort_rows(highest);
-        self.sort_notes();
-        // A question that is only the partner's can't be answered here.
-        let is_asked =
-            |id: TaskId| ours.handout.tasks.iter().any(|task| task.id == id && task.asks != Asks::Nothing);
-        for task in theirs.handout.tasks.iter().filter(|task| is_asked(task.id)) {
+        self.sort_each(|page| page.notes.iter().map(|one| one.id).collect(), note_written);
+        self.sort_answers();
+    }
+
+    /// Sorts what pages have several of, by their numbers.
+    fn sort_each(
+        &mut self,
+        numbers: fn(&NotebookState) -> Vec<u32>,
+        written: fn(&NotebookState, u32) -> Vec<Edit>,
+    ) {
+        for id in either(numbers(self.theirs), numbers(self.base)) {
+            self.sort(&|page| written(page, id));
+        }
+    }
+
+    fn sort_fields(&mut self) {
+        let fields = |page: &NotebookState| page.bench.keys().copied().collect();
+        for field in either(fields(self.theirs), fields(self.base)) {
+            match field {
+                BenchField::StudentNumber => {}
+                BenchField::People => self.sort_names(),
+                _ => self.sort(&|page| field_written(page, field)),
+            }
+        }
+    }
+
+    /// A question that is only the partner's can't be answered here.
+    fn sort_answers(&mut self) {
+        let ours = &self.ours.handout.tasks;
+        let is_asked = |id: TaskId| ours.iter().any(|task| task.id == id && task.asks != Asks::Nothing);
+        for task in self.theirs.handout.tasks.iter().filter(|task| is_asked(task.id)) {
             self.sort(&|page| {
                 let here = page.handout.tasks.iter().find(|one| one.id == task.id);
                 here.map(|task| Edit::Answer(task.id, task.answer.clone())).into_iter().collect()
@@ -275,20 +275,10 @@ impl Sorting<'_> {
         }
     }
 
-    fn sort_notes(&mut self) {
-        let ids = |page: &NotebookState| page.notes.iter().map(|one| one.id).collect();
-        for id in either(ids(self.theirs), ids(self.base)) {
-            self.sort(&|page| match page.notes.iter().find(|one| one.id == id) {
-                Some(one) => vec![Edit::SetNote(one.clone())],
-                None => vec![Edit::RemoveNote(id)],
-            });
-        }
-    }
-
     fn sort_rows(&mut self, mut highest: u32) {
         let (base, ours, theirs) = (self.base, self.ours, self.theirs);
         for (place, row) in theirs.rows.iter().enumerate() {
-            let (was, here) = (row_of(base, row.id), row_of(ours, row.id));
+            let (was, here) = (base.row(row.id), ours.row(row.id));
             match (was, here) {
                 (None, None) => self.taken.extend(new_row(row.id, row, theirs.rows.get(..place))),
                 (Some(was), None) if same(&texts(row_written(was)), &texts(row_written(row))) => {}
@@ -298,7 +288,7 @@ impl Sorting<'_> {
                 }
                 (_, Some(_)) => {
                     let before = self.clashes.len();
-                    self.sort(&|page| row_of(page, row.id).map_or_else(Vec::new, row_written));
+                    self.sort(&|page| page.row(row.id).map_or_else(Vec::new, row_written));
                     if let Some(clash) = self.clashes.get_mut(before)
                         && !ours.handout.fixes(Piece::Readings)
                     {
@@ -343,6 +333,26 @@ fn lacking(first: &[Written], second: &[Written]) -> Vec<Edit> {
 
 fn kind(page: &NotebookState, of: UncertaintyOf) -> Edit {
     Edit::SetKind { of, kind: page.kind(of) }
+}
+
+fn setting_written(page: &NotebookState, id: u32) -> Vec<Edit> {
+    let here = page.settings.iter().find(|one| one.id == id).cloned();
+    vec![here.map_or(Edit::RemoveSetting(id), Edit::SetSetting), kind(page, UncertaintyOf::Setting(id))]
+}
+
+fn shared_written(page: &NotebookState, id: u32) -> Vec<Edit> {
+    let here = page.shared.iter().find(|one| one.id == id).cloned();
+    vec![here.map_or(Edit::RemoveShared(id), Edit::SetShared), kind(page, UncertaintyOf::Shared(id))]
+}
+
+fn position_written(page: &NotebookState, id: u32) -> Vec<Edit> {
+    let here = page.plan.iter().find(|one| one.id == id).cloned();
+    vec![here.map_or(Edit::RemovePosition(id), Edit::SetPosition)]
+}
+
+fn note_written(page: &NotebookState, id: u32) -> Vec<Edit> {
+    let here = page.notes.iter().find(|one| one.id == id).cloned();
+    vec![here.map_or(Edit::RemoveNote(id), Edit::SetNote)]
 }
 
 /// A text of the bench, with the kind of what is an uncertainty.
@@ -405,10 +415,6 @@ fn rails_turned(first: &[Written], second: &[Written]) -> Vec<Edit> {
         }
     }
     all
-}
-
-fn row_of(page: &NotebookState, id: RowId) -> Option<&Row> {
-    page.rows.iter().find(|row| row.id == id)
 }
 
 /// Everything of a row.

@@ -4,12 +4,11 @@
 //! The unit a bare number is taken in stands beside each field.
 
 use litemap::LiteMap;
-
 #[cfg(not(target_arch = "wasm32"))]
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::handout::{Handout, Piece};
+use super::handout::Handout;
 use super::light::{Beam, Path};
 use super::merged::MergedLog;
 use super::note::Note;
@@ -94,12 +93,14 @@ impl NotebookState {
         self.numbered.saturating_add(1)
     }
 
-    /// Becomes that of a copy, for which nobody has read the cautions, under `title` unless the title is fixed.
-    pub(super) fn begin_copy(&mut self, title: &str) {
-        self.cautions_read.clear();
-        if !self.handout.fixes(Piece::Title) {
-            title.clone_into(&mut self.title);
-        }
+    /// A row by its number in the log.
+    pub fn row(&self, id: RowId) -> Option<&Row> {
+        self.rows.iter().find(|row| row.id == id)
+    }
+
+    /// A rail by its number in the log, with its place among the rails, from 0.
+    pub fn rail(&self, id: RailId) -> Option<(usize, &Rail)> {
+        self.rails.iter().enumerate().find(|(_, rail)| rail.id == id)
     }
 
     /// The numbers on the page, from 1, of the rows named.

@@ -5,7 +5,7 @@ use slope_archive::sha256_hex;
 use slope_evidence::border::to_json;
 
 use super::edit::Edit;
-use super::log::LogEntry;
+use super::log::{LogEntry, Notebook};
 use super::merged::MergedLog;
 
 /// Of an entry the highest number given up to it, and the first 32 bits of its digest.
@@ -66,6 +66,28 @@ impl<'a> Trail<'a> {
     pub fn number(self, origin: Origin, numbers: &[(u32, u32)]) -> Option<u32> {
         let (there, here) = numbers.iter().rfind(|(there, _)| *there == origin.number)?;
         (self.origin(*there) == Some(origin)).then_some(*here)
+    }
+}
+
+/// What tells a log from another: when it was written, and the digest of its last entry.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Imprint {
+    /// Time of the first entry that has one (RFC 3339); empty where none has.
+    pub first: String,
+    /// Time of the last entry that has one.
+    pub last: String,
+    /// Digest of the last entry, and with it of all before: SHA-256, hexadecimal; empty where there is no entry.
+    pub digest: String,
+}
+
+impl Imprint {
+    /// That of a notebook's log.
+    pub fn of(notebook: &Notebook) -> Self {
+        let log = notebook.log();
+        let mut times = log.iter().map(|entry| &entry.at).filter(|at| !at.is_empty());
+        let first = times.next().cloned().unwrap_or_default();
+        let last = times.next_back().unwrap_or(&first).clone();
+        Self { first, last, digest: chain(log).pop().unwrap_or_default() }
     }
 }
 

@@ -43,11 +43,8 @@ pub fn ask(page: &NotebookState) -> Result<ExpectedRows, Refusal> {
     let PreparedPage { rows, setup, lengthening, .. } = prepare(page, None);
     let mut setup = setup?;
     let line = line_fit::fit(page, &rows.points, &setup)?;
-    let (prediction, beside) = predicted(&line, lengthening).ok_or_else(|| Refusal {
-        id: "no_uncertainty".into(),
-        rows: Vec::new(),
-        message: message!("plan-no_uncertainty"),
-    })?;
+    let (prediction, beside) = predicted(&line, lengthening)
+        .ok_or_else(|| Refusal::new("no_uncertainty", message!("plan-no_uncertainty")))?;
     // Straightened: else one reading more would also move the slope that u(b) is taken relative to.
     setup.data.y = setup.data.x.iter().map(|x| line.fit.at(*x)).collect();
     Ok(ExpectedRows { prediction, data: setup.data, beside })

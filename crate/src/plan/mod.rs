@@ -13,8 +13,8 @@
 //!
 //! - [`stop`]: places on the rails, and the rows that would be read there.
 //! - [`ask`](mod@ask): what rows are expected to give.
-//! - [`positions`]: the planned positions, read as rows are read.
 //! - [`next`](mod@next): the next reading that would help most.
+//! - [`positions`]: the planned positions, read as rows are read.
 //! - [`rehearsal`]: the whole lab on a simulated copy of the bench.
 
 pub mod stop;
@@ -115,13 +115,13 @@ pub fn plan(page: &NotebookState, analysis: &Analysis) -> Result<Plan, Refusal> 
     let predicted = expected(&context, &stops);
     let count = if stops.len() < 2 { rows_to_propose(&context) } else { stops.len() };
     let (spread, ends) = proposals(&context, count);
-    let taken = taken(&context, analysis, &positions);
+    let (so_far, taken) = taken(&context, analysis, &positions);
     let fastest = stops.iter().filter_map(|stop| context.time(&stop.time_base)).min_by(f64::total_cmp);
     Ok(Plan {
         what_if: what_ifs(&context, &positions, &stops),
         warnings: warnings(&context, &positions, stops.len()),
-        next: next(&context, &taken.0),
-        taken: taken.1,
+        next: next(&context, &so_far),
+        taken,
         reach: context.period().zip(context.reach()),
         step: fastest.map(|time| {
             let u = context.bench.half_width * (2.0_f64 / 3.0).sqrt() * time;
@@ -145,8 +145,7 @@ pub fn forecast(page: &NotebookState) -> Result<Prediction, Refusal> {
 
 fn expected(context: &PlanContext, stops: &[PlannedStop]) -> Result<Prediction, Refusal> {
     if stops.len() < 2 {
-        let message = message!("plan-too_few");
-        return Err(Refusal { id: "too_few_rows".into(), rows: Vec::new(), message });
+        return Err(Refusal::new("too_few_rows", message!("plan-too_few")));
     }
     ask_stops(context, stops).map(|asked| asked.prediction)
 }
@@ -194,7 +193,7 @@ fn taken(context: &PlanContext, analysis: &Analysis, positions: &[Position]) -> 
     let (mut rows, mut places) = (Vec::new(), Vec::new());
     for (row, reading) in context.page.rows.iter().zip(&analysis.rows) {
         let Some(distance) = reading.distance.map(|distance| distance.value) else { continue };
-        let rail = context.page.rails.iter().position(|rail| Some(rail.id) == reading.rail);
+        let rail = reading.rail.and_then(|rail| context.page.rail(rail)).map(|(place, _)| place);
         match (&reading.part, rail) {
             (RowPart::Used, _) => rows.push(row.clone()),
             (RowPart::Incomplete { .. }, Some(rail)) => {

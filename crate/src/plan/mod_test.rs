@@ -49,11 +49,11 @@ fn two_rails() -> Result<Notebook, Box<dyn std::error::Error>> {
     Ok(notebook)
 }
 
-fn seen(notebook: &Notebook) -> Result<Plan, String> {
+fn seen(notebook: &Notebook) -> Result<Plan, &'static str> {
     plan(notebook.state(), &analyse(notebook)).map_err(|refusal| refusal.id)
 }
 
-fn expected_of(notebook: &Notebook) -> Result<f64, String> {
+fn expected_of(notebook: &Notebook) -> Result<f64, &'static str> {
     forecast(notebook.state()).map(|found| found.relative).map_err(|refusal| refusal.id)
 }
 
@@ -239,12 +239,12 @@ fn proposals_are_spread_or_at_the_ends() -> Outcome {
 fn without_a_bench_it_is_said_what_to_do() -> Outcome {
     let refused =
         |notebook: &Notebook| plan(notebook.state(), &analyse(notebook)).err().map(|refusal| refusal.id);
-    assert_eq!(refused(&Notebook::new()).as_deref(), Some("no_rails"));
+    assert_eq!(refused(&Notebook::new()), Some("no_rails"));
     let mut notebook = Notebook::new();
     notebook.apply(Edit::AddRail(1), "")?;
-    assert_eq!(refused(&notebook).as_deref(), Some("no_place"));
+    assert_eq!(refused(&notebook), Some("no_place"));
     let found = seen(&one_rail()?)?;
-    assert_eq!(found.predicted.err().map(|refusal| refusal.id).as_deref(), Some("too_few_rows"));
+    assert_eq!(found.predicted.err().map(|refusal| refusal.id), Some("too_few_rows"));
     let first = found.next.first().ok_or("no reading")?;
     assert_eq!((first.why, first.effect), (Why::First, None));
     Ok(())

@@ -47,7 +47,7 @@ pub fn read(context: &PlanContext) -> Vec<Position> {
                 problems.push((cell, problem.message.clone()));
             }
         }
-        let rail = context.page.rails.iter().position(|rail| Some(rail.id) == reading.rail);
+        let rail = reading.rail.and_then(|rail| context.page.rail(rail)).map(|(place, _)| place);
         let stop = rail.zip(reading.distance).map(|(rail, distance)| PlannedStop {
             rail,
             reading: typed.reading.trim().to_owned(),

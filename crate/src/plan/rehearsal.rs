@@ -14,6 +14,7 @@ use slope_evidence::row_truth::RowTruth;
 
 use super::stop::{PlanContext, PlannedStop, first_row, position, with_rows};
 use super::{planned, spread};
+use crate::analysis::parts::Shared;
 use crate::analysis::setup::Setup;
 use crate::analysis::trials::shape;
 use crate::analysis::{Origin, Quantity, Refusal, RowError, RowPart, RowReading, prepare};
@@ -78,10 +79,23 @@ pub enum SetForm {
 pub struct RehearsalTruth {
     /// Delay at zero distance, ns.
     pub t0: f64,
-    /// Each error that rows share, with its size in the unit of its quantity, and its standard uncertainty as stated.
-    pub errors: Vec<(Origin, f64, f64, Quantity)>,
+    /// Each error that rows share.
+    pub errors: Vec<DrawnError>,
     /// How much farther out than said each rail with a free step stood, m.
     pub steps: Vec<(RailId, f64)>,
+}
+
+/// An error that rows share, as it was drawn.
+#[derive(Clone, Debug, PartialEq)]
+pub struct DrawnError {
+    /// From where it comes.
+    pub origin: Origin,
+    /// Its size, in the unit of `quantity`.
+    pub size: f64,
+    /// Its standard uncertainty as stated.
+    pub u: f64,
+    /// What kind of quantity it is.
+    pub quantity: Quantity,
 }
 
 /// A data set, and what is really so in it.
@@ -205,7 +219,7 @@ struct CommonDraws {
 }
 
 fn drawn(draws: Draws, page: &NotebookState, setup: &Setup) -> CommonDraws {
-    let error = |shared: &crate::analysis::parts::Shared| {
+    let error = |shared: &Shared| {
         shape(shared.shape, shared.degrees_of_freedom).draw(&mut draws.stream(&shared.origin.id()))
     };
     let step = |rail: &usize| STEP * draws.stream(&format!("step-{}", page.rails[*rail].id)).normal();
@@ -218,11 +232,16 @@ fn drawn(draws: Draws, page: &NotebookState, setup: &Setup) -> CommonDraws {
 
 impl CommonDraws {
     fn told(&self, page: &NotebookState, setup: &Setup) -> RehearsalTruth {
-        let errors = setup.shared.iter().zip(&self.errors);
+        let error = |(of, z): (&Shared, &f64)| DrawnError {
+            origin: of.origin.clone(),
+            size: z * of.u,
+            u: of.u,
+            quantity: of.quantity,
+        };
         let steps = setup.free.iter().zip(&self.steps);
         RehearsalTruth {
             t0: self.t0,
-            errors: errors.map(|(of, z)| (of.origin.clone(), z * of.u, of.u, of.quantity)).collect(),
+            errors: setup.shared.iter().zip(&self.errors).map(error).collect(),
             steps: steps.map(|(rail, step)| (page.rails[*rail].id, *step)).collect(),
         }
     }
@@ -329,8 +348,7 @@ fn all_are_read(readings: &[RowReading]) -> Result<(), Refusal> {
 }
 
 fn not_read(lacks: &RowError) -> Refusal {
-    let message = message!("plan-no_rehearsal", why = lacks.message());
-    Refusal { id: "row_not_read".into(), rows: Vec::new(), message }
+    Refusal::new("row_not_read", message!("plan-no_rehearsal", why = lacks.message()))
 }
 
 /// What a ruler is read to show, to the place of its uncertainty.

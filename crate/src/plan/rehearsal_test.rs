@@ -137,7 +137,7 @@ fn pictures_and_traces_are_yet_to_be_read() -> Outcome {
     }
     // One clock for all rows by a recorder; each time base of a screen has its own.
     let clocks = |set: &DataSet| {
-        set.truth.errors.iter().filter(|(origin, ..)| matches!(origin, Origin::TimeBase { .. })).count()
+        set.truth.errors.iter().filter(|error| matches!(error.origin, Origin::TimeBase { .. })).count()
     };
     let recorded = drawn_from("one", SetForm::Traces)?.1;
     assert_eq!((clocks(&recorded), clocks(&so_typed) > 1), (1, true));
@@ -159,7 +159,7 @@ fn a_notebook_holds_neither_secret_nor_truth() -> Outcome {
     let text = write(&notebook).to_lowercase();
     assert!((0..=secret.len() - 8).all(|from| !text.contains(&secret[from..from + 8])));
     assert!(told.errors.len() > 3, "{told:?}");
-    for value in told.errors.iter().map(|(_, error, ..)| *error).chain([told.t0]) {
+    for value in told.errors.iter().map(|error| error.size).chain([told.t0]) {
         let digits: String =
             format!("{:.8e}", value.abs()).chars().filter(char::is_ascii_digit).take(5).collect();
         let bits = value.to_bits();
@@ -222,8 +222,8 @@ fn the_truth_explains_the_readings() -> Outcome {
     bench.apply(Edit::SetBench { field: BenchField::EdgeHalfWidth, text: "0.0005".into() }, "")?;
     let notebook = rehearsed(bench.state(), 11)?;
     let told = truth(&notebook).ok_or("no truth")?;
-    let scale = told.errors.iter().find(|(origin, ..)| *origin == Origin::RulerScale { rail: 1 });
-    let scale = scale.ok_or("no scale")?.1;
+    let scale = told.errors.iter().find(|error| error.origin == Origin::RulerScale { rail: 1 });
+    let scale = scale.ok_or("no scale")?.size;
     let speed = analyse(&notebook).speed.map_err(|refusal| refusal.id)?;
     // A ruler whose readings are too long by the scale gives a speed too large by it. Edges are read to half a
     // thousandth of a division of some nanoseconds: about 10⁻⁴ of the slope.

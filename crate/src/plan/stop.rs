@@ -71,18 +71,17 @@ impl<'a> PlanContext<'a> {
     /// # Errors
     /// When no rail has a place and a span yet, or the air has no index.
     pub fn of(page: &'a NotebookState) -> Result<Self, Refusal> {
-        let refuse = |id: &str, message| Refusal { id: id.into(), rows: Vec::new(), message };
         let bare = with_rows(page, Vec::new(), Vec::new());
         let RowContext { bench, rails, stands, .. } = prepare(&bare, None).context;
         let group_index = air::group_index(&bench.air, bench.wavelength_nm)
-            .map_err(|_| refuse("no_air_index", message!("refusal-no_air_index")))?;
+            .map_err(|_| Refusal::new("no_air_index", message!("refusal-no_air_index")))?;
         let slope = page.path.factor() * group_index / C0 * 1e9;
         let context = Self { page, bench, rails, stands, model: Model { t0: 0.0, slope }, group_index };
         if page.rails.is_empty() {
-            return Err(refuse("no_rails", message!("plan-no_rails")));
+            return Err(Refusal::new("no_rails", message!("plan-no_rails")));
         }
         if (0..page.rails.len()).all(|index| context.ends(index).is_none()) {
-            return Err(refuse("no_place", message!("plan-no_place")));
+            return Err(Refusal::new("no_place", message!("plan-no_place")));
         }
         Ok(context)
     }

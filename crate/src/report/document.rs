@@ -1,17 +1,18 @@
 //! What the report says, section by section, as plain texts, tables and charts; [`super::html`], [`super::latex`] and
 //! [`super::markdown`] write it. What it shows is the [`View`] and nothing else.
 
+use super::block::{Block, NoticeText, ReportSection, facts, figure, paragraph, table};
 use super::labels::{self, splice};
 use super::shown::{
-    answers_table, budget_figures_table, budget_notes, budget_table, checks_table, line_table,
-    readings_table, result_table, shown_rows, trials_table,
+    answers_table, budget_notes, budget_table, checks_table, line_table, readings_table, result_table,
+    shown_rows, trials_table,
 };
 use super::table::{Column, Kind, Table};
 use crate::analysis::Notice;
 use crate::analysis::{bench_field, rail_field};
 use crate::drawings::Charts;
 use crate::message;
-use crate::notebook::{BenchField, Note, RailField, RowId, UncertaintyKind};
+use crate::notebook::{BenchField, Imprint, Note, RailField, RowId, UncertaintyKind};
 use crate::view::cautions::to_the_minute;
 use crate::view::evidence::estimator_name;
 use crate::view::{
@@ -36,57 +37,17 @@ pub struct Document {
     pub(super) sections: Vec<ReportSection>,
 }
 
-/// A section of a report.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) struct ReportSection {
-    pub title: String,
-    pub blocks: Vec<Block>,
-}
-
-/// A piece of a section.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) enum Block {
-    /// A heading below that of the section.
-    Heading(String),
-    /// A paragraph.
-    Paragraph(String),
-    /// The result, for one who leafs through many reports.
-    Summary(String),
-    /// A text as somebody typed it, in lines.
-    Typed(String),
-    /// Names with what they stand for.
-    Facts(Vec<(String, String)>),
-    /// Points without an order.
-    Points(Vec<String>),
-    /// Notes to which numbers refer, from 1.
-    Notes(Vec<String>),
-    /// Notices.
-    Notices(Vec<NoticeText>),
-    /// Short pieces that may stand side by side.
-    Columns(Vec<Block>),
-    /// A table that has rows.
-    Table(Table),
-    /// The table of the readings, and which of its rows are struck out.
-    Readings(Table, Vec<bool>),
-    /// A chart by its name, drawn, with what it shows in words.
-    Figure { name: &'static str, drawn: String, caption: String },
-}
-
-/// A notice in words.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) struct NoticeText {
-    /// How serious it is.
-    pub lead: String,
-    /// What was found, where, and what to look at.
-    pub text: String,
-    /// What it comes with.
-    pub signs: Option<(String, Vec<String>)>,
-}
-
 impl Document {
-    /// The report on a notebook, with what trials gave if they were made, in the words of a table.
-    pub fn of(view: &View, charts: &Charts, trials: Option<&TrialsView>, words: &dyn Words) -> Self {
-        Report { view, charts, trials, words }.document()
+    /// The report on a notebook, with what trials gave if they were made, in the words of a table; `imprint` is that of
+    /// its log.
+    pub fn of(
+        view: &View,
+        charts: &Charts,
+        trials: Option<&TrialsView>,
+        imprint: &Imprint,
+        words: &dyn Words,
+    ) -> Self {
+        Report { view, charts, trials, imprint, words }.document()
     }
 }
 
@@ -98,6 +59,7 @@ struct Report<'a> {
     view: &'a View,
     charts: &'a Charts,
     trials: Option<&'a TrialsView>,
+    imprint: &'a Imprint,
     words: &'a dyn Words,
 }
 
@@ -119,6 +81,7 @@ impl Report<'_> {
         };
         let sections = [
             (message!("cautions-title"), self.cautions()),
+            (message!("leaf-bench"), self.bench().into_iter().collect()),
             self.typed_section(BenchField::Aim),
             self.typed_section(BenchField::Method),
             (message!("apparatus-title"), self.apparatus()),
@@ -177,9 +140,26 @@ impl Report<'_> {
         blocks
     }
 
+    fn bench(&self) -> Option<Block> {
+        figure("bench", &self.charts.bench, self.say(&message!("apparatus-drawing")))
+    }
+
+    /// Whether the analysis rests on a text of the bench: on one that was typed, or on its default.
+    fn counts(&self, field: BenchField) -> bool {
+        let any = |kind| shown_rows(self.view).any(|row| row.evidence == kind);
+        let is_typed = self.view.bench.get(&field).is_some_and(|field| !field.text.is_empty());
+        is_typed
+            || match field {
+                BenchField::MarkUncertainty => any(EvidenceKind::Picture),
+                BenchField::TraceLevel | BenchField::TraceFraction => any(EvidenceKind::Traces),
+                _ => true,
+            }
+    }
+
     fn apparatus(&self) -> Vec<Block> {
         let carriage = (self.say(&message!("apparatus-path")), self.say(&labels::path(self.view.path)));
-        let bench = labels::BENCH_FIELDS.iter().map(|field| self.bench_item(*field));
+        let bench = labels::BENCH_FIELDS.iter().copied().filter(|field| self.counts(*field));
+        let bench = bench.map(|field| self.bench_item(field));
         // Without an angle nothing rests on it.
         let has_angle =
             self.view.bench.get(&BenchField::BeamAngle).is_some_and(|field| !field.text.is_empty());
@@ -194,7 +174,6 @@ impl Report<'_> {
         });
         let described = [carriage].into_iter().chain(bench).chain(photo).chain(has_angle.then_some(beam));
         let mut blocks = facts(described).into_iter().collect::<Vec<Block>>();
-        blocks.extend(figure("bench", &self.charts.bench, self.say(&message!("apparatus-drawing"))));
         let mut ruler_before = "";
         for rails in self.view.rails.chunks(BESIDE) {
             blocks.extend(table(self.rails(rails, ruler_before)));
@@ -332,8 +311,8 @@ impl Report<'_> {
         }
         let blocks = [
             paragraph(self.told(line.method.as_ref())),
-            figure("line", &self.charts.line, self.told(line.summary.as_ref())),
             table(line_table(self.view, self.words)),
+            figure("line", &self.charts.line, self.told(line.summary.as_ref())),
             figure("residuals", &self.charts.residuals, self.told(line.residual_summary.as_ref())),
             table(checks_table(self.view, self.words)),
         ];
@@ -351,7 +330,6 @@ impl Report<'_> {
             figure("budget", &self.charts.budget, self.say(&message!("report-shares"))),
             table(budget_table(self.view, self.words)),
             (!notes.is_empty()).then_some(Block::Notes(notes)),
-            table(budget_figures_table(self.view, self.words)),
         ]
         .into_iter()
         .flatten()
@@ -374,8 +352,8 @@ impl Report<'_> {
             ];
             return self.refused(refusal, &before);
         }
-        let sentences = result.sentences.iter().filter_map(|sentence| paragraph(self.say(sentence)));
-        sentences
+        paragraph(self.all(&result.sentences).join(" "))
+            .into_iter()
             .chain(table(result_table(self.view, self.words)))
             .chain(paragraph(self.told(result.choice.as_ref())))
             .chain(facts([(self.say(&message!("report-reason")), result.reason.clone())]))
@@ -418,7 +396,17 @@ impl Report<'_> {
     }
 
     fn history(&self) -> Vec<Block> {
-        paragraph(self.say(&message!("report-entries", n = self.view.entries))).into_iter().collect()
+        let Imprint { first, last, digest } = self.imprint;
+        let minute = |at: &str| to_the_minute(at).map(|(date, time)| format!("{date} {time}"));
+        let times = minute(first).zip(minute(last));
+        let said = [
+            Some(message!("report-entries", n = self.view.entries)),
+            times.map(|(first, last)| message!("report-times", first = first, last = last)),
+            Some(message!("report-version", version = env!("CARGO_PKG_VERSION"))),
+            (!digest.is_empty()).then(|| message!("report-digest", digest = digest.as_str())),
+        ];
+        let said: Vec<String> = said.iter().flatten().map(|message| self.say(message)).collect();
+        paragraph(said.join(" ")).into_iter().collect()
     }
 
     /// What a field is called, and what stands in it; both plain texts.
@@ -470,24 +458,6 @@ impl Report<'_> {
         let text = self.view.bench.get(&field).map_or("", |field| field.text.as_str());
         (!text.is_empty()).then(|| Block::Typed(text.to_owned()))
     }
-}
-
-fn paragraph(text: String) -> Option<Block> {
-    (!text.is_empty()).then_some(Block::Paragraph(text))
-}
-
-/// Names and texts; those without a text are left out.
-fn facts(pairs: impl IntoIterator<Item = (String, String)>) -> Option<Block> {
-    let stated: Vec<_> = pairs.into_iter().filter(|(_, text)| !text.is_empty()).collect();
-    (!stated.is_empty()).then_some(Block::Facts(stated))
-}
-
-fn table(table: Table) -> Option<Block> {
-    (!table.rows.is_empty()).then_some(Block::Table(table))
-}
-
-fn figure(name: &'static str, drawn: &str, caption: String) -> Option<Block> {
-    (!drawn.is_empty()).then(|| Block::Figure { name, drawn: drawn.to_owned(), caption })
 }
 
 #[cfg(test)]

@@ -1,3 +1,5 @@
+#![expect(clippy::unwrap_used, reason = "tests")]
+
 use super::super::sample::{english, view_of};
 use super::*;
 use crate::notebook::Splice;
@@ -11,7 +13,8 @@ fn a_bare_number_has_its_unit_and_a_default_says_that_it_is_one() {
         ..Field::default()
     };
     let (view, charts, english) = (view_of(""), Charts::default(), english());
-    let report = Report { view: &view, charts: &charts, trials: None, words: &english };
+    let report =
+        Report { view: &view, charts: &charts, trials: None, imprint: &Imprint::default(), words: &english };
     let with_unit = |field: &Field| report.with_unit(field);
     assert_eq!(with_unit(&bench("405", "nm", "")), "405\u{a0}nm");
     assert_eq!(with_unit(&bench("0.405 µm", "nm", "")), "0.405 µm");
@@ -31,7 +34,8 @@ fn what_the_bench_was_made_of_is_told() {
         let text = format!("as typed of {field:?}");
         view.bench.insert(field, Field { text, ..Field::default() });
     }
-    let report = Report { view: &view, charts: &charts, trials: None, words: &english };
+    let report =
+        Report { view: &view, charts: &charts, trials: None, imprint: &Imprint::default(), words: &english };
     let blocks = report.apparatus();
     for field in all {
         let fact = (english.say(&bench_field(field)), format!("as typed of {field:?}"));
@@ -52,7 +56,8 @@ fn notes_stand_between_the_rows() {
         note(23, Some(99), "Of a row that is not there", ""),
         note(24, Some(first), " ", ""),
     ];
-    let report = Report { view: &view, charts: &charts, trials: None, words: &english };
+    let report =
+        Report { view: &view, charts: &charts, trials: None, imprint: &Imprint::default(), words: &english };
     let Some(Block::Readings(table, struck)) = report.readings().into_iter().next() else {
         unreachable!("there are rows")
     };
@@ -85,7 +90,14 @@ fn splices_are_told_with_their_units() {
 #[test]
 fn how_delays_were_obtained_is_told_where_not_all_were_typed() {
     let (mut view, charts, english) = (view_of("x"), Charts::default(), english());
-    let told = |view: &View| match (Report { view, charts: &charts, trials: None, words: &english }).delays()
+    let told = |view: &View| match (Report {
+        view,
+        charts: &charts,
+        trials: None,
+        imprint: &Imprint::default(),
+        words: &english,
+    })
+    .delays()
     {
         Some(Block::Paragraph(text)) => text,
         other => format!("{other:?}"),
@@ -96,4 +108,57 @@ fn how_delays_were_obtained_is_told_where_not_all_were_typed() {
     let text = told(&view);
     assert!(text.contains("recorded traces") && text.contains(&how), "{text}");
     assert!(!text.contains("photo"), "{text}");
+}
+
+/// What no row rests on is no part of the report: neither uncertainty of marks without photos, nor thresholds without
+/// traces, unless somebody typed them.
+#[test]
+fn a_default_on_which_nothing_rests_is_not_told() {
+    let (mut view, charts, english) = (view_of("7"), Charts::default(), english());
+    let mark = BenchField::MarkUncertainty;
+    let told = |view: &View| {
+        let imprint = Imprint::default();
+        let report = Report { view, charts: &charts, trials: None, imprint: &imprint, words: &english };
+        report.counts(mark)
+    };
+    view.bench.insert(mark, Field { default: "1 px".into(), ..Field::default() });
+    assert!(!told(&view));
+    view.bench.insert(mark, Field { text: "2 px".into(), ..Field::default() });
+    assert!(told(&view), "it is typed");
+    view.bench.insert(mark, Field::default());
+    view.rows[0].evidence = EvidenceKind::Picture;
+    assert!(told(&view));
+}
+
+/// The history in brief: how much, when, by which version, and the digest by which a later change shows.
+#[test]
+fn the_history_says_when_and_has_its_digest() {
+    let (view, charts, english) = (view_of(""), Charts::default(), english());
+    let at = |time: &str| format!("2031-05-06T{time}:30.000Z");
+    let imprint = Imprint { first: at("09:10"), last: at("11:45"), digest: "5f".repeat(32) };
+    let report = Report { view: &view, charts: &charts, trials: None, imprint: &imprint, words: &english };
+    let Some(Block::Paragraph(told)) = report.history().into_iter().next() else {
+        unreachable!("it is told")
+    };
+    for part in [
+        "12 entries",
+        "from 2031-05-06 09:10 to 2031-05-06 11:45 (UTC)",
+        "version 0.",
+        imprint.digest.as_str(),
+    ] {
+        assert!(told.contains(part), "{part} in {told}");
+    }
+}
+
+/// On paper the small shares stand in the table alone.
+#[test]
+fn only_shares_that_can_be_seen_are_drawn() {
+    use crate::drawings::{ChartForm, charts};
+    let (notebook, _) = crate::simulated::demo::typed_readings().unwrap();
+    let (analysis, english) = (crate::analysis::analyse(&notebook), english());
+    let drawn = charts(notebook.state(), &analysis, None, ChartForm::Svg, &english).budget;
+    let view = crate::view::view(&notebook, &analysis);
+    let table = budget_table(&view, &english);
+    let (largest, least) = (table.rows[0][0].as_str(), table.rows[table.rows.len() - 1][0].as_str());
+    assert!(drawn.contains(largest) && !drawn.contains(least), "{largest}, not {least}, in {drawn}");
 }

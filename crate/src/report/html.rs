@@ -5,7 +5,8 @@
 
 use std::fmt::Write as _;
 
-use super::document::{Block, Document, NoticeText, ReportSection, UNSTRUCK};
+use super::block::{Block, NoticeText, ReportSection};
+use super::document::{Document, UNSTRUCK};
 use super::table::{Column, Kind, Table};
 use crate::escape::html_text;
 
@@ -31,7 +32,7 @@ impl Document {
 }
 
 impl Table {
-    /// The table as an HTML fragment, with its title as caption.
+    /// The table as an HTML fragment of the class that is its name, with its title as caption.
     pub fn to_html(&self) -> String {
         self.to_html_struck(|_, _| false)
     }
@@ -39,7 +40,11 @@ impl Table {
     /// As [`Table::to_html`], with each cell of the class `struck` of which `struck` says so, by its row (from 0) and
     /// its column.
     fn to_html_struck(&self, struck: impl Fn(usize, &Column) -> bool) -> String {
-        let mut text = format!("<table>\n<caption>{}</caption>\n<thead><tr>", html_text(&self.title));
+        let mut text = format!(
+            "<table class=\"{}\">\n<caption>{}</caption>\n<thead><tr>",
+            self.name,
+            html_text(&self.title)
+        );
         for column in &self.columns {
             let _ = write!(text, "<th scope=\"col\">{}</th>", html_text(&column.head()));
         }
@@ -52,11 +57,16 @@ impl Table {
             }
             text.push_str("<tr>");
             for (column, cell) in self.columns.iter().zip(row) {
-                let class = match (column.kind, struck(place, column)) {
-                    (Kind::Number, false) => " class=\"number\"",
-                    (Kind::Number, true) => " class=\"number struck\"",
-                    (_, false) => "",
-                    (_, true) => " class=\"struck\"",
+                let kind = match column.kind {
+                    Kind::Number => "number",
+                    Kind::Symbol => "symbol",
+                    Kind::Text if UNSTRUCK.contains(&column.name) => "said",
+                    Kind::Text => "",
+                };
+                let struck = if struck(place, column) { "struck" } else { "" };
+                let class = match [kind, struck].join(" ").trim() {
+                    "" => String::new(),
+                    class => format!(" class=\"{class}\""),
                 };
                 let cell = column.kind.lowered(cell, html_text, ["<sub>", "</sub>"]);
                 let _ = write!(text, "<td{class}>{cell}</td>");

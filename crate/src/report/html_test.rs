@@ -5,8 +5,8 @@ use super::*;
 use crate::analysis::analyse;
 use crate::drawings::Charts;
 use crate::notebook::{
-    ActsOn, BenchField, Edit, Effect, ErrorShape, Notebook, RailField, Scope, SharedError, UncertaintyKind,
-    UncertaintyOf,
+    ActsOn, BenchField, Edit, Effect, ErrorShape, Imprint, Notebook, RailField, Scope, SharedError,
+    UncertaintyKind, UncertaintyOf,
 };
 use crate::view::{RowState, TrialsView, View, view};
 use crate::words::Words;
@@ -26,7 +26,7 @@ fn charts() -> Charts {
 }
 
 fn html(view: &View, charts: &Charts, trials: Option<&TrialsView>, words: &dyn Words) -> String {
-    Document::of(view, charts, trials, words).html()
+    Document::of(view, charts, trials, &Imprint::default(), words).html()
 }
 
 /// The tags of a document, each with its attributes, in order.
@@ -81,6 +81,7 @@ fn all_parts_are_there() {
     let report = html(&view_of("plain"), &charts(), None, &english());
     let headings = [
         "Cautions",
+        "Bench",
         "Aim",
         "Method",
         "Apparatus",
@@ -160,24 +161,16 @@ fn an_uncertainty_says_as_what_it_is_meant() {
         degrees_of_freedom: String::new(),
     });
     let cases: [(&[Edit], &str, &str); 11] = [
-        (&[], "Uncertainty of a ruler reading", "standard uncertainty 0.029 cm (default)"),
-        (
-            &[limit(ruler)],
-            "Uncertainty of a ruler reading",
-            "limit ±0.050 cm, standard uncertainty 0.029 cm (default)",
-        ),
-        (&[reading("0.5 mm")], "Uncertainty of a ruler reading", "standard uncertainty 0.5 mm"),
-        (
-            &[reading("0.5 mm"), limit(ruler)],
-            "Uncertainty of a ruler reading",
-            "limit ±0.5 mm, standard uncertainty 0.29 mm",
-        ),
+        (&[], "Uncertainty of a ruler reading", "u = 0.029 cm (default)"),
+        (&[limit(ruler)], "Uncertainty of a ruler reading", "limit ±0.050 cm, u = 0.029 cm (default)"),
+        (&[reading("0.5 mm")], "Uncertainty of a ruler reading", "u = 0.5 mm"),
+        (&[reading("0.5 mm"), limit(ruler)], "Uncertainty of a ruler reading", "limit ±0.5 mm, u = 0.29 mm"),
         (&[reading("half"), limit(ruler)], "Uncertainty of a ruler reading", "limit ±half"),
-        (&[], "Uncertainty of one edge reading", "limit ±0.10 div, standard uncertainty 0.058 div (default)"),
+        (&[], "Uncertainty of one edge reading", "limit ±0.10 div, u = 0.058 div (default)"),
         (
             &[Edit::SetKind { of: edge, kind: UncertaintyKind::Standard }],
             "Uncertainty of one edge reading",
-            "standard uncertainty 0.058 div (default)",
+            "u = 0.058 div (default)",
         ),
         (
             &[limit(UncertaintyOf::TimeBase)],
@@ -185,11 +178,11 @@ fn an_uncertainty_says_as_what_it_is_meant() {
             "0 %, treated as exact (default)",
         ),
         (&[], "Relative uncertainty of the scale", "0 %, treated as exact (default)"),
-        (std::slice::from_ref(&own), "Trigger", "delays: common offset, standard uncertainty 0.2 ns"),
+        (std::slice::from_ref(&own), "Trigger", "delays: common offset, u = 0.2 ns"),
         (
             &[own.clone(), limit(UncertaintyOf::Shared(40))],
             "Trigger",
-            "delays: common offset, limit ±0.2 ns, standard uncertainty 0.082 ns",
+            "delays: common offset, limit ±0.2 ns, u = 0.082 ns",
         ),
     ];
     for (edits, name, told) in cases {
@@ -215,17 +208,13 @@ fn the_air_says_how_well_it_is_known() {
     let empty = report_of(&[]);
     let typed = report_of(&[(BenchField::Temperature, "21.5"), (BenchField::Pressure, "990 ± 3")]);
     for (report, name, told) in [
-        (
-            &empty,
-            "Wavelength in vacuum",
-            "650 nm (default), default limit ±10 nm, standard uncertainty 5.8 nm",
-        ),
-        (&empty, "Air temperature", "20 °C (default), default limit ±5 °C, standard uncertainty 2.9 °C"),
-        (&empty, "Air pressure", "1013.25 hPa (default), default limit ±30 hPa, standard uncertainty 17 hPa"),
-        (&empty, "Relative humidity", "50 % (default), default limit ±40 %, standard uncertainty 23 %"),
-        (&empty, "Carbon dioxide", "450 ppm (default), default limit ±150 ppm, standard uncertainty 87 ppm"),
-        (&typed, "Air temperature", "21.5 °C, default limit ±1 °C, standard uncertainty 0.58 °C"),
-        (&typed, "Air pressure", "990 ± 3 hPa, standard uncertainty 3.0 hPa"),
+        (&empty, "Wavelength in vacuum", "650 nm (default), default limit ±10 nm, u = 5.8 nm"),
+        (&empty, "Air temperature", "20 °C (default), default limit ±5 °C, u = 2.9 °C"),
+        (&empty, "Air pressure", "1013.25 hPa (default), default limit ±30 hPa, u = 17 hPa"),
+        (&empty, "Relative humidity", "50 % (default), default limit ±40 %, u = 23 %"),
+        (&empty, "Carbon dioxide", "450 ppm (default), default limit ±150 ppm, u = 87 ppm"),
+        (&typed, "Air temperature", "21.5 °C, default limit ±1 °C, u = 0.58 °C"),
+        (&typed, "Air pressure", "990 ± 3 hPa, u = 3.0 hPa"),
     ] {
         let item = format!("<dt>{name}</dt><dd>{told}</dd>");
         assert!(report.contains(&item), "{item}");
@@ -247,7 +236,10 @@ fn a_struck_row_is_struck_through_but_not_its_reason() {
         struck.starts_with("<tr><td class=\"number struck\">2</td><td class=\"struck\">7</td>"),
         "{struck}"
     );
-    assert!(struck.ends_with("<td>struck out: bumped</td><td>7</td></tr>"), "{struck}");
+    assert!(
+        struck.ends_with("<td class=\"said\">struck out: bumped</td><td class=\"said\">7</td></tr>"),
+        "{struck}"
+    );
     assert!(!row(">1</td>").contains("struck"));
 }
 

@@ -4,10 +4,10 @@
 //! Every text of the notebook is escaped. Columns of a table are as wide as their words, and share the page where that
 //! is too much.
 
-use std::collections::BTreeSet;
 use std::fmt::Write as _;
 
-use super::document::{Block, Document, NoticeText, ReportSection, UNSTRUCK};
+use super::block::{Block, NoticeText, ReportSection};
+use super::document::{Document, UNSTRUCK};
 use super::table::{Column, Kind, Table};
 use crate::chart::latex::DRAWN;
 use crate::escape::latex_text;
@@ -49,7 +49,9 @@ fn strangers(body: &str) -> String {
     let is_known = |letter: char| {
         (letter <= '\u{17f}' && !"ĦħĸĿŀŉŦŧſ".contains(letter)) || "–—‘’“”‚„…‹›‰€†‡•™".contains(letter)
     };
-    let strange: BTreeSet<char> = body.chars().filter(|letter| !is_known(*letter)).collect();
+    let mut strange: Vec<char> = body.chars().filter(|letter| !is_known(*letter)).collect();
+    strange.sort_unstable();
+    strange.dedup();
     let declared = strange.into_iter().map(|letter| {
         let number = u32::from(letter);
         format!("\\DeclareUnicodeCharacter{{{number:04X}}}{{[U+{number:04X}]}}\n")

@@ -10,6 +10,7 @@ use super::super::sample::{english, french, view_of};
 use super::*;
 use crate::analysis::analyse;
 use crate::drawings::{ChartForm, Charts, charts};
+use crate::notebook::Imprint;
 use crate::simulated::demo;
 use crate::view::view;
 use crate::words::WordTable;
@@ -18,7 +19,7 @@ const HOSTILE: &str =
     "\\input{/etc/passwd} $x^2_3$ %\n\n& # ~ } { \\end{document} ^^M \\write18{ls} [*] | < >";
 
 fn latex_of(text: &str) -> String {
-    Document::of(&view_of(text), &Charts::default(), None, &english()).latex()
+    Document::of(&view_of(text), &Charts::default(), None, &Imprint::default(), &english()).latex()
 }
 
 /// The demo as a report, with its charts.
@@ -26,7 +27,7 @@ fn demo_in(words: &WordTable) -> String {
     let (notebook, _) = demo::typed_readings().unwrap();
     let analysis = analyse(&notebook);
     let charts = charts(notebook.state(), &analysis, None, ChartForm::Latex, words);
-    Document::of(&view(&notebook, &analysis), &charts, None, words).latex()
+    Document::of(&view(&notebook, &analysis), &charts, None, &Imprint::of(&notebook), words).latex()
 }
 
 /// The commands of a document, but for those that set the signs of a text, each with how often it stands there.
@@ -76,7 +77,7 @@ fn a_table_alone_fits_a4() {
 fn a_struck_row_is_grey_but_not_its_reason() {
     let mut view = view_of("7");
     view.rows[1].struck = "bumped".into();
-    let latex = Document::of(&view, &Charts::default(), None, &english()).latex();
+    let latex = Document::of(&view, &Charts::default(), None, &Imprint::default(), &english()).latex();
     let row = latex.lines().find(|line| line.contains("bumped")).unwrap();
     assert!(row.starts_with("\\color[gray]{0.55}2 & \\color[gray]{0.55}7"), "{row}");
     assert!(row.ends_with("& struck out: bumped & 7 \\\\"), "{row}");

@@ -1,7 +1,8 @@
 //! The report in Markdown, with its charts as files beside it: CommonMark 0.31.2, with pipe tables as GitHub Flavored
 //! Markdown has them (its specification, 4.10).
 
-use super::document::{Block, Document, NoticeText, ReportSection};
+use super::block::{Block, NoticeText, ReportSection};
+use super::document::Document;
 use super::table::{Kind, Table};
 use crate::escape::{markdown_line, markdown_text};
 

@@ -7,6 +7,7 @@ use super::super::sample::{english, view_of};
 use super::*;
 use crate::analysis::analyse;
 use crate::drawings::{ChartForm, Charts, charts};
+use crate::notebook::Imprint;
 use crate::simulated::demo;
 use crate::view::view;
 use crate::words::Words;
@@ -57,7 +58,7 @@ fn shown(markdown: &str) -> String {
 }
 
 fn markdown_of(text: &str) -> String {
-    Document::of(&view_of(text), &Charts::default(), None, &english()).markdown()
+    Document::of(&view_of(text), &Charts::default(), None, &Imprint::default(), &english()).markdown()
 }
 
 #[test]
@@ -84,7 +85,7 @@ fn the_demo_is_told_whole() {
     let analysis = analyse(&notebook);
     let view = view(&notebook, &analysis);
     let charts = charts(notebook.state(), &analysis, None, ChartForm::Svg, &english());
-    let document = Document::of(&view, &charts, None, &english());
+    let document = Document::of(&view, &charts, None, &Imprint::of(&notebook), &english());
     let markdown = document.markdown();
     let count = |wanted: fn(&Tag) -> bool| {
         let all = events(&markdown);

@@ -14,6 +14,7 @@ pub mod csv;
 pub mod table;
 mod labels;
 pub mod shown;
+mod block;
 pub mod document;
 pub mod html;
 pub mod latex;

@@ -184,8 +184,7 @@ pub fn analysis(stated: bool) -> Analysis {
 
 /// An analysis without a line.
 pub fn empty_analysis() -> Analysis {
-    let refusal =
-        || Refusal { id: "too_few_rows".into(), rows: vec![], message: crate::message!("plan-too_few") };
+    let refusal = || Refusal::new("too_few_rows", crate::message!("plan-too_few"));
     Analysis { rows: vec![], line: Err(refusal()), speed: Err(refusal()), ..analysis(true) }
 }
 

@@ -1,7 +1,7 @@
 //! Tables of what the page shows: texts as typed, and results rounded.
 
 use super::labels;
-use super::table::{Kind, Table, UnsaidColumn, columns};
+use super::table::{Column, Kind, Table, UnsaidColumn, columns};
 use crate::message;
 use crate::notebook::{Asks, Cell};
 use crate::view::{ComponentView, Figure, RowState, RowView, TrialsView, View};
@@ -85,7 +85,8 @@ pub fn result_table(view: &View, words: &dyn Words) -> Table {
     figures_table("result", &message!("result-title"), &view.result.figures, words)
 }
 
-/// The budget, part by part; what is said of a part stands in [`budget_notes`], by its number.
+/// The budget, part by part; what is said of a part stands in [`budget_notes`], by its number. On what it acts its name
+/// says, or the list of errors that rows share.
 pub fn budget_table(view: &View, words: &dyn Words) -> Table {
     let notes = budget_notes(view, words);
     let cells = |part: &ComponentView| {
@@ -93,7 +94,6 @@ pub fn budget_table(view: &View, words: &dyn Words) -> Table {
         let note = notes.iter().position(|known| *known == note);
         vec![
             words.text(&part.name),
-            words.say(&part.acts_on),
             part.u.clone(),
             words.say(&part.shape),
             part.degrees_of_freedom.clone(),
@@ -124,33 +124,41 @@ pub fn budget_notes(view: &View, words: &dyn Words) -> Vec<String> {
     notes
 }
 
-/// What the budget adds up to.
-pub fn budget_figures_table(view: &View, words: &dyn Words) -> Table {
-    figures_table("budget_figures", &message!("tables-budget_figures"), &view.budget.figures, words)
-}
-
-/// What the trials gave.
+/// What the trials gave. What is said of each figure says how far the trials can be trusted, so it stands here.
 pub fn trials_table(trials: &TrialsView, words: &dyn Words) -> Table {
-    figures_table("trials", &message!("trials-title"), &trials.figures, words)
+    let meaning = message!("columns-figures-meaning");
+    let told = |figure: &Figure| said(&figure.meaning, words);
+    table_of("trials", &message!("trials-title"), &trials.figures, (&meaning, &told), words)
 }
 
+/// Figures, each with its method or source, and what is to be known of it in this notebook. What such a figure means in
+/// any notebook is said on the page, and takes two pages on paper.
 fn figures_table(name: &'static str, title: &Message, figures: &[Figure], words: &dyn Words) -> Table {
-    let cells = |figure: &Figure| {
-        let meaning = said(&figure.meaning, words);
-        let meaning = match &figure.source {
-            None => meaning,
-            Some(source) => {
-                words.say(&message!("tables-sourced", meaning = meaning, source = source.clone()))
-            }
-        };
-        vec![words.text(&figure.name), figure.symbol.clone(), words.text(&figure.value), meaning]
+    let source = message!("columns-figures-source");
+    let told = |figure: &Figure| match (&figure.source, figure.meaning.as_slice()) {
+        (None, meaning) => said(meaning, words),
+        (Some(source), [] | [_]) => words.text(source),
+        (Some(source), [_, here @ ..]) => format!("{}. {}", words.text(source), said(here, words)),
     };
-    Table {
-        name,
-        title: words.say(title),
-        columns: columns(FIGURES_COLUMNS, words),
-        rows: figures.iter().map(cells).collect(),
-    }
+    table_of(name, title, figures, (&source, &told), words)
+}
+
+/// Figures with what is told of each, under a head.
+fn table_of(
+    name: &'static str,
+    title: &Message,
+    figures: &[Figure],
+    (head, told): (&Message, &dyn Fn(&Figure) -> String),
+    words: &dyn Words,
+) -> Table {
+    let cells = |figure: &Figure| {
+        vec![words.text(&figure.name), figure.symbol.clone(), words.text(&figure.value), told(figure)]
+    };
+    let mut columns = columns(FIGURES_COLUMNS, words);
+    let basis =
+        Column { name: "basis", title: words.say(head), unit: "", kind: Kind::Text, description: None };
+    columns.push(basis);
+    Table { name, title: words.say(title), columns, rows: figures.iter().map(cells).collect() }
 }
 
 /// Sentences that follow one another.
@@ -168,12 +176,10 @@ const FIGURES_COLUMNS: &[UnsaidColumn] = &[
         description: None,
     },
     text("value", message!("columns-figures-value"), ""),
-    text("meaning", message!("columns-figures-meaning"), ""),
 ];
 
 const BUDGET_COLUMNS: &[UnsaidColumn] = &[
     text("component", message!("columns-budget-component"), ""),
-    text("acts_on", message!("columns-budget-acts_on"), ""),
     text("u", message!("columns-budget-u"), ""),
     text("shape", message!("columns-budget-shape"), ""),
     text("degrees_of_freedom", message!("columns-budget-degrees_of_freedom"), ""),

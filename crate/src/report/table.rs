@@ -64,7 +64,7 @@ pub enum Kind {
     Number,
     /// Text.
     Text,
-    /// Symbols, of which the part behind an underscore stands low.
+    /// Symbols, of which the part behind an underscore stands low, up to a factor.
     Symbol,
 }
 
@@ -119,10 +119,13 @@ impl Table {
 }
 
 impl Kind {
-    /// A cell as `written` writes text, the low part of a symbol within `low`.
+    /// A cell as `written` writes text, the low part of a symbol, up to a factor behind it, within `low`.
     pub(super) fn lowered(self, cell: &str, written: fn(&str) -> String, [open, close]: [&str; 2]) -> String {
         match (self, cell.split_once('_')) {
-            (Self::Symbol, Some((letter, low))) => [&written(letter), open, &written(low), close].concat(),
+            (Self::Symbol, Some((letter, rest))) => {
+                let (low, factor) = rest.split_at(rest.find('·').unwrap_or(rest.len()));
+                [&written(letter), open, &written(low), close, &written(factor)].concat()
+            }
             _ => written(cell),
         }
     }

@@ -50,7 +50,7 @@ fn the_markdown_is_a_pipe_table() {
 fn the_html_is_a_table_of_texts() {
     let html = sample().to_html();
     assert!(html.starts_with(
-        "<table>\n<caption>A &lt;sample&gt;</caption>\n<thead><tr><th scope=\"col\">delay / ns</th>"
+        "<table class=\"sample\">\n<caption>A &lt;sample&gt;</caption>\n<thead><tr><th scope=\"col\">delay / ns</th>"
     ));
     assert!(html.contains("<tr><td class=\"number\">-1.5</td><td>a|b &amp; &lt;c&gt;</td></tr>"));
 }
@@ -73,8 +73,13 @@ fn the_low_part_of_a_symbol_stands_low() {
     let mut symbols = sample();
     symbols.columns[1].kind = Kind::Symbol;
     symbols.rows[0][1] = "u_c<".into();
-    assert!(symbols.to_html().contains("<td>u<sub>c&lt;</sub></td>"));
+    assert!(symbols.to_html().contains("<td class=\"symbol\">u<sub>c&lt;</sub></td>"));
     assert!(symbols.to_latex().contains("u\\textsubscript{c\\textless{}}"));
     assert!(symbols.to_markdown().contains("u<sub>c\\<</sub>"));
     assert!(symbols.to_csv().unwrap().contains("u_c<"));
+    symbols.rows[0][1] = "c = n_g·v".into();
+    assert!(
+        symbols.to_html().contains("<td class=\"symbol\">c = n<sub>g</sub>·v</td>"),
+        "a factor is not lowered"
+    );
 }

@@ -179,7 +179,7 @@ pub fn typed_readings() -> Result<(Notebook, Truth), EditError> {
 pub fn typed_readings_in(notes: &Notes) -> Result<(Notebook, Truth), EditError> {
     let described = described(notes);
     let (mut notebook, truth) = described.run(SEED)?;
-    let read = notebook.state().rows.iter().find(|row| row.id == STRUCK).map(|row| row.text(Cell::EdgeB));
+    let read = notebook.state().row(STRUCK).map(|row| row.text(Cell::EdgeB));
     if let Some(Ok(number)) = read.map(|text| parse_alone(text, notes.mark, Unit::DIVISION)) {
         // Read at a line half a division too far.
         let text = described.edge(number + 0.5);

@@ -66,8 +66,7 @@ fn share(share: f64, mark: DecimalMark) -> String {
 }
 
 fn rail(page: &NotebookState, id: RailId) -> Message {
-    let found = page.rails.iter().enumerate().find(|(_, rail)| rail.id == id);
-    found.map_or_else(
+    page.rail(id).map_or_else(
         || message!("budget-removed-rail"),
         |(index, rail)| message!("budget-rail", name = rail.name_or_number(index)),
     )

@@ -57,8 +57,7 @@ fn through_zero(slope: &MeasuredValue, mark: DecimalMark) -> Figure {
 fn rails_alone(page: &NotebookState, checks: &Checks) -> Vec<Figure> {
     let mark = page.decimal_mark;
     let alone = checks.rails_alone.iter().map(|(rail, alone)| {
-        let named = page.rails.iter().enumerate().find(|(_, one)| one.id == *rail);
-        let name = named.map_or_else(String::new, |(index, rail)| rail.name_or_number(index));
+        let name = page.rail(*rail).map_or_else(String::new, |(index, rail)| rail.name_or_number(index));
         let found = figure(
             &format!("rail_alone_{rail}"),
             message!("figures-rail_alone", rail = name),

@@ -251,8 +251,8 @@ pub fn cell_fields(
     reading: &RowReading,
     problems: &Problems,
 ) -> LiteMap<Cell, Field> {
-    let rail = reading.rail.and_then(|id| page.rails.iter().find(|rail| rail.id == id));
-    let ruler = rail.map_or(Unit::CENTIMETRE, |rail| ruler_unit(rail.unit));
+    let rail = reading.rail.and_then(|id| page.rail(id));
+    let ruler = rail.map_or(Unit::CENTIMETRE, |(_, rail)| ruler_unit(rail.unit));
     let all = [
         (Cell::Rail, Unit::ONE),
         (Cell::Reading, ruler),

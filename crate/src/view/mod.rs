@@ -10,8 +10,6 @@ pub mod cautions;
 
 pub mod types;
 
-pub mod plan_types;
-
 pub mod figures;
 
 // Fields as typed, and what a new row would begin with.
@@ -43,6 +41,6 @@ pub mod typed;
 pub use build::{PreviousView, view, view_after};
 pub use cautions::{CautionGroup, CautionsView, cautions_view};
 pub use news::{News, Outputs, RowNews, row_news};
-pub use plan_types::{PlaceView, PlanView, PositionView, ProposedView, TrackView};
+pub use plan::{PlaceView, PlanView, PositionView, ProposedView, TrackView};
 pub use shelf::StoredNotebook;
 pub use types::*;

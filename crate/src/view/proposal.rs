@@ -29,7 +29,7 @@ fn next_reading(page: &NotebookState, analysis: &Analysis, rows: &[&Row]) -> Opt
     if rail_id(before)? != rail {
         return None;
     }
-    let (index, rail) = page.rails.iter().enumerate().find(|(_, r)| r.id == rail)?;
+    let (index, rail) = page.rail(rail)?;
     let unit = ruler_unit(rail.unit);
     let read = |row: &Row| quantity::parse(row.text(Cell::Reading), page.decimal_mark, unit).ok();
     let (first, second) = (read(before)?, read(last)?);

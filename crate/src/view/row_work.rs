@@ -11,7 +11,7 @@ use crate::quantity::{DecimalMark, Unit, fixed, in_unit, plain};
 
 /// The figures of a row, each with its formula and the numbers put in; those that it does not have yet are left out.
 pub fn row_work(page: &NotebookState, analysis: &Analysis, id: RowId) -> Vec<Figure> {
-    let Some(typed) = page.rows.iter().find(|row| row.id == id) else { return Vec::new() };
+    let Some(typed) = page.row(id) else { return Vec::new() };
     let Some(read) = analysis.rows.iter().find(|row| row.id == id) else { return Vec::new() };
     let mut figures = Vec::new();
     figures.extend(read.distance.as_ref().map(|d| distance(page, analysis, read, d)));
@@ -26,7 +26,7 @@ fn distance(page: &NotebookState, analysis: &Analysis, read: &RowReading, d: &Me
         figure("row_distance", message!("readings-output-names-distance"), "d", measured(Some(d), "m", mark))
             .means(message!("row-work-distance"))
             .from(message!("row-work-distance-source"));
-    let rail = page.rails.iter().find(|rail| Some(rail.id) == read.rail);
+    let rail = read.rail.and_then(|rail| page.rail(rail)).map(|(_, rail)| rail);
     let stand = analysis.rails.iter().find(|stand| Some(stand.id) == read.rail);
     let placed = rail.zip(stand.and_then(|stand| stand.mark.as_ref())).zip(read.reading);
     let Some(((rail, (at, place)), reading)) = placed else {

@@ -243,12 +243,12 @@ impl Desk {
     pub fn draw_bench(
         &self,
         canvas: HtmlCanvasElement,
-        dark: bool,
+        #[wasm_bindgen(unchecked_param_type = "Paper")] paper: &str,
         pixels: f64,
         #[wasm_bindgen(unchecked_param_type = "(message: Types.Message) => string")] say: &Function,
     ) -> Result<(), JsValue> {
         let picture = bench_picture(self.notebook.state(), &self.analysis);
-        draw(canvas, dark, pixels, Drawing::Bench(&picture), say)
+        draw(canvas, paper, pixels, Drawing::Bench(&picture), say)
     }
 
     /// Height that the drawing of the bench wants at a width, both in CSS pixels.
@@ -264,7 +264,7 @@ impl Desk {
     /// The bench as a table.
     #[wasm_bindgen(unchecked_return_type = "Types.PlotTable")]
     pub fn bench_table(&self) -> JsValue {
-        to_js::<PlotTable>(&PlotTable::of_bench(&bench_picture(self.notebook.state(), &self.analysis)))
+        to_js::<PlotTable>(&chart::bench_table(&bench_picture(self.notebook.state(), &self.analysis)))
     }
 
     /// The files that the notebook holds or its rows rest on, each with its name in a bundle.

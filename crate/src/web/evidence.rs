@@ -6,10 +6,11 @@ use web_sys::HtmlCanvasElement;
 
 use super::canvas::draw;
 use super::desk::Desk;
-use super::{from_js, to_js};
+use super::words::PageWords;
+use super::{from_js, to_js, to_js_by_text};
 use crate::analysis::taken::{TakenEvidence, take};
 use crate::chart::{self, Drawing, PlotTable, TracePicture, TracesPicture};
-use crate::drawings::walk_picture;
+use crate::drawings::{traces_chart, walk_chart, walk_picture};
 use crate::notebook::{EdgeHeights, Grid, hashes_in as hashes};
 use crate::view::evidence::{EvidenceView, GridLines, evidence_view, grid_lines, level_lines};
 use crate::words::Message;
@@ -40,7 +41,7 @@ impl Desk {
     /// The picture or the traces of a row, with what follows from them; `null` where its delay is typed.
     #[wasm_bindgen(unchecked_return_type = "Types.EvidenceView | null")]
     pub fn evidence(&self, row: u32) -> JsValue {
-        to_js::<Option<EvidenceView>>(&evidence_view(self.notebook.state(), row))
+        to_js_by_text::<Option<EvidenceView>>(&evidence_view(self.notebook.state(), row))
     }
 
     /// Draws fixed level less constant fraction against the distance; nothing where there is no walk to draw.
@@ -50,20 +51,29 @@ impl Desk {
     pub fn draw_walk(
         &self,
         canvas: HtmlCanvasElement,
-        dark: bool,
+        #[wasm_bindgen(unchecked_param_type = "Paper")] paper: &str,
         pixels: f64,
         #[wasm_bindgen(unchecked_param_type = "(message: Types.Message) => string")] say: &Function,
     ) -> Result<(), JsValue> {
         let Some(walk) = &self.analysis.walk else { return Ok(()) };
         let picture = walk_picture(self.notebook.state(), walk);
-        draw(canvas, dark, pixels, Drawing::Line(&picture), say)
+        draw(canvas, paper, pixels, Drawing::Line(&picture), say)
+    }
+
+    /// The same as SVG, at the size of the report's plots; nothing where there is no walk.
+    pub fn walk_svg(
+        &self,
+        #[wasm_bindgen(unchecked_param_type = "(message: Types.Message) => string")] say: &Function,
+    ) -> Option<String> {
+        let walk = self.analysis.walk.as_ref()?;
+        Some(walk_chart(self.notebook.state(), walk, &PageWords(say)))
     }
 
     /// The same as a table; `null` where there is no walk.
     #[wasm_bindgen(unchecked_return_type = "Types.PlotTable | null")]
     pub fn walk_table(&self) -> JsValue {
         let picture = self.analysis.walk.as_ref().map(|walk| walk_picture(self.notebook.state(), walk));
-        to_js::<Option<PlotTable>>(&picture.as_ref().map(PlotTable::of_walk))
+        to_js::<Option<PlotTable>>(&picture.as_ref().map(chart::walk_table))
     }
 
     /// The levels at which the edges of a picture are timed, drawn over it.
@@ -87,7 +97,7 @@ impl Desk {
     pub fn draw_traces(
         &self,
         canvas: HtmlCanvasElement,
-        dark: bool,
+        #[wasm_bindgen(unchecked_param_type = "Paper")] paper: &str,
         pixels: f64,
         from: f64,
         to: f64,
@@ -99,7 +109,22 @@ impl Desk {
     ) -> Result<(), JsValue> {
         let traces = [TracePicture::of(a, marks_a), TracePicture::of(b, marks_b)];
         let picture = self.traces_picture([from, to], traces);
-        draw(canvas, dark, pixels, Drawing::Traces(&picture), say)
+        draw(canvas, paper, pixels, Drawing::Traces(&picture), say)
+    }
+
+    /// The same as SVG, at the size of the report's plots.
+    pub fn traces_svg(
+        &self,
+        from: f64,
+        to: f64,
+        a: &[f64],
+        b: &[f64],
+        #[wasm_bindgen(unchecked_param_type = "TraceMarks")] marks_a: &[f64],
+        #[wasm_bindgen(unchecked_param_type = "TraceMarks")] marks_b: &[f64],
+        #[wasm_bindgen(unchecked_param_type = "(message: Types.Message) => string")] say: &Function,
+    ) -> String {
+        let traces = [TracePicture::of(a, marks_a), TracePicture::of(b, marks_b)];
+        traces_chart(&self.traces_picture([from, to], traces), &PageWords(say))
     }
 
     /// The same in words.
@@ -123,7 +148,7 @@ impl Desk {
         #[wasm_bindgen(unchecked_param_type = "TraceMarks")] marks_b: &[f64],
     ) -> JsValue {
         let traces = [marks_a, marks_b].map(|marks| TracePicture::of(&[], marks));
-        to_js::<PlotTable>(&PlotTable::of_traces(&self.traces_picture([0.0, 1.0], traces)))
+        to_js::<PlotTable>(&chart::traces_table(&self.traces_picture([0.0, 1.0], traces)))
     }
 }
 

@@ -30,12 +30,12 @@ impl Desk {
     pub fn draw_line(
         &self,
         canvas: HtmlCanvasElement,
-        dark: bool,
+        #[wasm_bindgen(unchecked_param_type = "Paper")] paper: &str,
         pixels: f64,
         #[wasm_bindgen(unchecked_param_type = "(message: Types.Message) => string")] say: &Function,
         window: Option<Vec<f64>>,
     ) -> Result<(), JsValue> {
-        draw(canvas, dark, pixels, Drawing::Line(&self.looked_at(window)), say)
+        draw(canvas, paper, pixels, Drawing::Line(&self.looked_at(window)), say)
     }
 
     /// Draws the residuals against the distance.
@@ -45,12 +45,12 @@ impl Desk {
     pub fn draw_residuals(
         &self,
         canvas: HtmlCanvasElement,
-        dark: bool,
+        #[wasm_bindgen(unchecked_param_type = "Paper")] paper: &str,
         pixels: f64,
         #[wasm_bindgen(unchecked_param_type = "(message: Types.Message) => string")] say: &Function,
         window: Option<Vec<f64>>,
     ) -> Result<(), JsValue> {
-        draw(canvas, dark, pixels, Drawing::Residuals(&self.looked_at(window)), say)
+        draw(canvas, paper, pixels, Drawing::Residuals(&self.looked_at(window)), say)
     }
 
     /// Where the readings stand on a plot of a size in CSS pixels.

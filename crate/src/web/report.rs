@@ -9,6 +9,7 @@ use super::words::PageWords;
 use crate::bundle;
 use crate::drawings::{ChartForm, Charts, charts};
 use crate::message;
+use crate::notebook::Imprint;
 use crate::report::exact::readings_numbers;
 use crate::report::shown::{answers_table, readings_table};
 use crate::report::{Document, Table};
@@ -21,7 +22,8 @@ impl Desk {
 
     fn document(&self, charts: &Charts, say: &Function) -> Document {
         let view = view(&self.notebook, &self.judged());
-        Document::of(&view, charts, self.trials_view().as_ref(), &PageWords(say))
+        let imprint = Imprint::of(&self.notebook);
+        Document::of(&view, charts, self.trials_view().as_ref(), &imprint, &PageWords(say))
     }
 }
 

@@ -8,7 +8,7 @@ use super::canvas::draw;
 use super::{thrown, to_js};
 use crate::analysis::Analysis;
 use crate::analysis::trials::{self, TrialsError, TrialsResult};
-use crate::chart::{Drawing, PlotTable};
+use crate::chart::{self, Drawing, PlotTable};
 use crate::drawings::histogram_picture;
 use crate::notebook::{NotebookState, read};
 use crate::view::trials::{progress, trials_view};
@@ -90,19 +90,19 @@ impl Tally {
     pub fn draw(
         &self,
         canvas: HtmlCanvasElement,
-        dark: bool,
+        #[wasm_bindgen(unchecked_param_type = "Paper")] paper: &str,
         pixels: f64,
         #[wasm_bindgen(unchecked_param_type = "(message: Types.Message) => string")] say: &Function,
     ) -> Result<(), JsValue> {
         let Some(outcome) = self.outcome() else { return Ok(()) };
         let picture = histogram_picture(outcome, self.page.decimal_mark);
-        draw(canvas, dark, pixels, Drawing::Histogram(&picture), say)
+        draw(canvas, paper, pixels, Drawing::Histogram(&picture), say)
     }
 
     /// The histogram as a table; `null` before [`Tally::finish`].
     #[wasm_bindgen(unchecked_return_type = "Types.PlotTable | null")]
     pub fn table(&self) -> JsValue {
         let picture = self.outcome().map(|outcome| histogram_picture(outcome, self.page.decimal_mark));
-        to_js::<Option<PlotTable>>(&picture.as_ref().map(PlotTable::of_trials))
+        to_js::<Option<PlotTable>>(&picture.as_ref().map(chart::trials_table))
     }
 }

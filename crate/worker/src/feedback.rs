@@ -8,6 +8,8 @@ use slope_evidence::border::{from_json, to_json_lines};
 use slope_evidence::message;
 use slope_evidence::words::Message;
 
+use crate::head::{Head, head};
+
 /// The version that is written.
 const FORMAT: u64 = 1;
 /// The word by which such a file is known.
@@ -124,13 +126,6 @@ struct FeedbackFile<'a> {
     feedback: &'a Feedback,
 }
 
-/// What every version has at its top.
-#[derive(Deserialize)]
-struct Head {
-    kind: Option<String>,
-    format: Option<u64>,
-}
-
 /// What is read of this version.
 #[derive(Deserialize)]
 struct Body {
@@ -155,23 +150,15 @@ pub fn write(feedback: &Feedback) -> Result<String, Message> {
 /// Why it can't be read, and what to do.
 pub fn read(name: &str, text: &str) -> Result<Option<Feedback>, Message> {
     let damaged = || message!("feedback-damaged", name = name);
-    // A notebook of ten thousand rows is not read for it.
-    if !text.contains(KIND) {
-        return Ok(None);
-    }
-    match from_json::<Head>(text) {
-        Ok(Head { kind: Some(kind), format }) if kind == KIND => match format {
-            Some(FORMAT) if text.len() > LONGEST => Err(too_large(name)),
-            Some(FORMAT) => {
-                let Body { feedback } = from_json(text).map_err(|_| damaged())?;
-                if feedback.is_sound() { Ok(Some(feedback)) } else { Err(damaged()) }
-            }
-            Some(later) if later > FORMAT => Err(message!("feedback-later", name = name)),
-            _ => Err(damaged()),
-        },
-        // Cut off, as by a download that broke off.
-        Err(_) if text.trim_start().starts_with(&format!("{{\n  \"kind\": \"{KIND}\"")) => Err(damaged()),
-        _ => Ok(None),
+    match head(text, KIND, FORMAT) {
+        Head::Another => Ok(None),
+        Head::Later => Err(message!("feedback-later", name = name)),
+        Head::Damaged => Err(damaged()),
+        Head::Ours if text.len() > LONGEST => Err(too_large(name)),
+        Head::Ours => {
+            let Body { feedback } = from_json(text).map_err(|_| damaged())?;
+            if feedback.is_sound() { Ok(Some(feedback)) } else { Err(damaged()) }
+        }
     }
 }
 

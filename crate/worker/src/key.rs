@@ -10,6 +10,8 @@ use slope_evidence::decimal::Decimal;
 use slope_evidence::message;
 use slope_evidence::words::Message;
 
+use crate::head::{Head, head};
+
 /// Speed of light in vacuum, m/s (SI Brochure, 9th edition, 2.2): that in every data set.
 pub const C0: f64 = 299_792_458.0;
 
@@ -77,13 +79,6 @@ struct KeyFile<'a> {
     key: &'a Key,
 }
 
-/// What every version of a key has at its top.
-#[derive(Deserialize)]
-struct KeyHead {
-    kind: Option<String>,
-    format: Option<u64>,
-}
-
 /// What is read of a key of this version.
 #[derive(Deserialize)]
 struct Body {
@@ -106,23 +101,15 @@ pub fn write(key: &Key) -> String {
 /// Why a key can't be read, and what to do.
 pub fn read(name: &str, text: &str) -> Result<Option<Key>, Message> {
     let damaged = || message!("key-damaged", name = name);
-    // A notebook of ten thousand rows is not read for it.
-    if !text.contains(KIND) {
-        return Ok(None);
-    }
-    match from_json::<KeyHead>(text) {
-        Ok(KeyHead { kind: Some(kind), format }) if kind == KIND => match format {
-            Some(FORMAT) => {
-                let Body { key } = from_json(text).map_err(|_| damaged())?;
-                let is_told = key.sets.iter().all(|set| set.truth.t0().is_some());
-                if is_told { Ok(Some(key)) } else { Err(damaged()) }
-            }
-            Some(later) if later > FORMAT => Err(message!("key-later", name = name)),
-            _ => Err(damaged()),
-        },
-        // Cut off, as by a download that broke off.
-        Err(_) if text.trim_start().starts_with(&format!("{{\n  \"kind\": \"{KIND}\"")) => Err(damaged()),
-        _ => Ok(None),
+    match head(text, KIND, FORMAT) {
+        Head::Another => Ok(None),
+        Head::Later => Err(message!("key-later", name = name)),
+        Head::Damaged => Err(damaged()),
+        Head::Ours => {
+            let Body { key } = from_json(text).map_err(|_| damaged())?;
+            let is_told = key.sets.iter().all(|set| set.truth.t0().is_some());
+            if is_told { Ok(Some(key)) } else { Err(damaged()) }
+        }
     }
 }
 

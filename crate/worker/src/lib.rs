@@ -1,7 +1,7 @@
-//! What works beside the page: the evidence of `slope-evidence`, as the page's evidence worker asks for it.
+//! What works beside the page: the evidence of `slope-evidence`, a class's notebooks, keys to data sets, a teacher's feedback.
 //!
 //! This becomes a wasm of its own. The page's own stays small that way and is not held up by hundreds of trace files or
-//! a picture of many megapixels; this one is loaded when evidence is first looked at.
+//! a picture of many megapixels; this one is loaded once all sections of the page have come.
 
 // The size of a picture out of its header, before anybody decodes it.
 pub mod size;
@@ -14,6 +14,9 @@ pub mod reading;
 
 // Why a bundle is refused, to be told.
 pub mod refusals;
+
+// What a file says of itself at its top.
+pub mod head;
 
 // What is really so in the data sets of a class.
 pub mod key;

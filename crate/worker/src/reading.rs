@@ -35,6 +35,13 @@ pub enum ReadingError {
         /// Whose trace it lacks.
         detector: Detector,
     },
+    /// Nothing tells how the times of two files lie beside one another.
+    Apart {
+        /// The file that does not tell when its first sample was taken.
+        file: String,
+        /// The other one.
+        other: String,
+    },
 }
 
 errors_as_data!(ReadingError);
@@ -49,6 +56,9 @@ impl ReadingError {
             Self::One { file } => message!("reading-one", file = file.as_str()),
             Self::Lacks { file, detector: Detector::A } => message!("reading-lacks_a", file = file.as_str()),
             Self::Lacks { file, detector: Detector::B } => message!("reading-lacks_b", file = file.as_str()),
+            Self::Apart { file, other } => {
+                message!("reading-apart", file = file.as_str(), other = other.as_str())
+            }
         }
     }
 }
@@ -106,9 +116,11 @@ impl Reading {
     /// Everything of the pair.
     ///
     /// # Errors
-    /// When a trace is missing. What is wrong with a trace stands in what is measured.
+    /// When a trace is missing, or the times of two files can't be compared. What is wrong with a trace stands in what is
+    /// measured.
     pub fn measure(&self, wanted: &Wanted) -> Result<Measured, ReadingError> {
         let [a, b] = self.both()?;
+        self.share_their_times()?;
         let measured = trace::measure(a, b, &wanted.asked);
         let is_stated = self.stated.iter().any(|layout| !layout.is_empty());
         let layouts = if is_stated { self.stated.clone() } else { vec![] };
@@ -143,6 +155,24 @@ impl Reading {
         self.wave(Detector::A)?;
         self.wave(Detector::B)?;
         Ok([&self.file(Detector::A)?.1, &self.file(Detector::B)?.1])
+    }
+
+    /// Two files tell the times of their first samples; or neither does and both have the same step, as of one recorder, which
+    /// begins both of its traces at once.
+    fn share_their_times(&self) -> Result<(), ReadingError> {
+        /// By what share steps may differ that are the same.
+        const SAME: f64 = 1e-6;
+        let [(first, a), (second, b)] = self.files.as_slice() else { return Ok(()) };
+        let is_same = (a.step - b.step).abs() <= SAME * a.step;
+        let apart = |file: &String, other: &String| {
+            Err(ReadingError::Apart { file: file.clone(), other: other.clone() })
+        };
+        match (a.is_start_told, b.is_start_told) {
+            (true, true) => Ok(()),
+            (false, false) if is_same => Ok(()),
+            (false, _) => apart(first, second),
+            (true, false) => apart(second, first),
+        }
     }
 
     fn file(&self, side: Detector) -> Result<&(String, Recording), ReadingError> {

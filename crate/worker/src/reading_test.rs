@@ -107,6 +107,32 @@ fn what_is_missing_is_named() {
     assert_eq!(unreadable, message!("read-file", file = "d.csv", why = message!("read-empty")));
 }
 
+/// One file with a column of times and one that only tells its interval begin at times that nothing compares: the delay would be
+/// off by the whole of the first one's start. Two that tell neither are of one recorder if their steps are the same.
+#[test]
+fn two_files_must_tell_their_times_alike() {
+    let recording = Bench::default().record(TRUE, 1.0, &mut Chance::seeded(7));
+    let timed = |channel| as_text(&recording, channel, &Style::default());
+    let untimed = |channel: usize, interval: &str| {
+        let volts = recording.channels[channel].samples.iter().map(|volts| format!("{volts:.6}\n"));
+        format!("Sample interval: {interval}\nVolts\n{}", volts.collect::<String>())
+    };
+    let measured = |a: &str, b: &str| {
+        let mut reading = Reading::default();
+        reading.add("near.csv", a.as_bytes(), None, "").unwrap();
+        reading.add("far.csv", b.as_bytes(), None, "").unwrap();
+        reading.measure(&Wanted::default())
+    };
+    let apart =
+        |file: &str, other: &str| Err(ReadingError::Apart { file: file.to_owned(), other: other.to_owned() });
+    assert_eq!(measured(&timed(0), &untimed(1, "0.1 ns")), apart("far.csv", "near.csv"));
+    assert_eq!(measured(&untimed(0, "0.1 ns"), &timed(1)), apart("near.csv", "far.csv"));
+    assert_eq!(measured(&untimed(0, "0.1 ns"), &untimed(1, "0.2 ns")), apart("near.csv", "far.csv"));
+    let found = measured(&untimed(0, "0.1 ns"), &untimed(1, "0.1 ns")).unwrap();
+    let delay = found.outcomes[1].delay.as_ref().unwrap().delay;
+    assert!((delay - TRUE).abs() < 0.3, "{delay}");
+}
+
 #[test]
 fn a_trace_without_a_pulse_is_refused_in_words() {
     let rows = (0..400).map(|i| format!("{i},{}", f64::from(i * 37 % 11) * 1e-4));

@@ -3,6 +3,8 @@
 
 use std::fs;
 use std::path::Path;
+use std::thread::sleep;
+use std::time::Duration;
 
 use anyhow::{Context, Result, ensure};
 use fantoccini::key::Key;
@@ -159,6 +161,11 @@ pub fn contrast_is_chosen(stage: &Stage) -> Result<()> {
     const COLOURS: &str =
         "const { color, backgroundColor } = getComputedStyle(document.getElementById('strip'));
         return [color, backgroundColor]";
+    /// A pixel at the corner of a plot: its paper.
+    const PAPER: &str = "const canvas = document.getElementById('line-plot');
+        const copy = new OffscreenCanvas(canvas.width || 1, canvas.height || 1).getContext('2d', { willReadFrequently: true });
+        copy.drawImage(canvas, 0, 0);
+        return [...copy.getImageData(1, 1, 1, 1).data]";
     const BLACK: &str = "rgb(0, 0, 0)";
     const WHITE: &str = "rgb(255, 255, 255)";
     let page = stage.page()?;
@@ -169,18 +176,80 @@ pub fn contrast_is_chosen(stage: &Stage) -> Result<()> {
     page.click("more contrast")?;
     page.click("Close")?;
     eventually("black is on white", colours, |now| *now == json!([BLACK, WHITE]))?;
+    page.turn_to("#line-plot")?;
+    let paper = || page.browser.run(PAPER, vec![]);
+    eventually("the plot is drawn on white", paper, |now| *now == json!([255, 255, 255, 255]))?;
     page.reload()?;
     eventually("it is so again", colours, |now| *now == json!([BLACK, WHITE]))?;
     load_checker(&page)?;
     page.on_each_leaf(|| unbroken(&page)).context("with more contrast, light")?;
     page.wear("dark")?;
     eventually("white is on black", colours, |now| *now == json!([WHITE, BLACK]))?;
+    page.turn_to("#line-plot")?;
+    eventually("the plot is drawn on black", paper, |now| *now == json!([0, 0, 0, 255]))?;
     page.on_each_leaf(|| unbroken(&page)).context("with more contrast, dark")?;
     page.wear("light")?;
     page.click("Settings")?;
     page.click("as the system asks")?;
     page.click("Close")?;
     eventually("it is as before", colours, |now| *now == soft)?;
+    page.is_silent()
+}
+
+/// Gathers what a screen reader would say by itself from now on: each change of a live region that is there for it, with the
+/// text that it then holds (W3C, WAI-ARIA 1.2, aria-live, and the roles that imply it).
+const LISTEN: &str = "window.heard = [];
+    const LIVE = '[role=status], [role=alert], [role=log], output, [aria-live]';
+    new MutationObserver((changes) => {
+        const regions = new Set(changes.map(({ target }) => (target instanceof Element ? target : target.parentElement)?.closest(LIVE)));
+        for (const region of regions) {
+            const isHeard = region?.checkVisibility() && region.getAttribute('aria-live') !== 'off' && region.textContent;
+            if (isHeard) window.heard.push(region.textContent);
+        }
+    }).observe(document.body, { subtree: true, childList: true, characterData: true });";
+
+/// While a reading is typed, letter by letter and slowly, the result follows and nothing is said; once it is left, c is said, once.
+/// So it is for what is taken back, and for the seal, beside which c stands twice.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn results_are_said_once(stage: &Stage) -> Result<()> {
+    /// Longer than a letter waits to be sent, and than a result waits to be said.
+    const SLOWLY: Duration = Duration::from_millis(1_500);
+    let page = stage.page()?;
+    eventually("the plots have their buttons", || page.count(".plot-tools"), |count| *count == 2)?;
+    let heard =
+        || Ok(serde_json::from_value::<Vec<String>>(page.browser.run("return window.heard", vec![])?)?);
+    page.click(&names::cell("Ruler reading", 3))?;
+    page.browser.run(LISTEN, vec![])?;
+    let mut before = page.result()?;
+    page.browser.run("document.activeElement.select()", vec![])?;
+    for letter in ["1", "2", "4"] {
+        page.type_text(letter)?;
+        eventually("the result follows", || page.result(), |result| *result != before)?;
+        before = page.result()?;
+        sleep(SLOWLY);
+        ensure!(heard()?.is_empty(), "while one types it says {:?}", heard()?);
+    }
+    let said_once = |after: &str| -> Result<()> {
+        let now = format!("c is now {}", page.result()?);
+        let of_c =
+            || Ok(heard()?.into_iter().filter(|text| text.starts_with("c is now")).collect::<Vec<_>>());
+        eventually(&format!("c is said after {after}"), of_c, |all| *all == [now.clone()])?;
+        sleep(SLOWLY);
+        ensure!(of_c()? == [now], "after {after} it says {:?}", heard()?);
+        page.browser.run("window.heard = []", vec![]).map(drop)
+    };
+    page.press(Key::Tab)?;
+    said_once("a reading")?;
+    page.click("Undo")?;
+    said_once("an undo")?;
+    page.turn_to("#result-short")?;
+    before = page.result()?;
+    page.click("Seal the result")?;
+    page.click("Seal it now")?;
+    eventually("the result is sealed", || page.result(), |result| *result != before)?;
+    said_once("a seal")?;
     page.is_silent()
 }
 

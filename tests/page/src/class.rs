@@ -164,9 +164,18 @@ pub fn a_mark_that_all_misread_is_named(stage: &Stage) -> Result<()> {
     let normalized = dots()?;
     let drawn = normalized.as_str().map(|path| path.matches('M').count());
     ensure!(drawn == Some(rows), "{drawn:?} dots of {rows} rows");
+    page.browser.run("document.getElementById('class-strewn-table').open = true", vec![])?;
+    let counted = eventually("the residuals stand in a table", || rows_told(&page), |rows| !rows.is_empty())?;
+    ensure!(counted.iter().sum::<usize>() == rows, "the table has {counted:?} rows of {rows}");
     page.choose("Residual in", "nanoseconds")?;
     ensure!(dots()? != normalized, "in nanoseconds the same is drawn");
     page.is_silent()
+}
+
+/// How many rows the table of the residuals has at each place.
+fn rows_told(page: &Page) -> Result<Vec<usize>> {
+    let script = "return [...document.querySelectorAll('#class-strewn-table tbody tr')].map((row) => Number(row.cells[2].textContent))";
+    Ok(serde_json::from_value(page.browser.run(script, vec![])?)?)
 }
 
 /// Eight notebooks of one bench, two of them with swapped edges in a row: budgets and notices are counted as they stand in each,

@@ -9,6 +9,7 @@ use slope_of_light::notebook::{BenchField, Cell, Edit, Evidence, Notebook, Piece
 use slope_of_light::simulated::demo;
 
 use crate::class::{choose, row_of, rows};
+use crate::languages::Texts;
 use crate::names;
 use crate::page::{Page, eventually};
 use crate::stage::Stage;
@@ -162,7 +163,8 @@ fn are_held_against_the_key(
 /// When it is otherwise.
 pub fn a_data_set_of_traces_is_measured(stage: &Stage) -> Result<()> {
     let page = stage.page()?;
-    let (sets, (key_file, key)) = made(&page, "Recorded traces, to be measured", "Ada Blue\nBen Red")?;
+    let (sets, (key_file, key)) =
+        made(&page, &Texts::of(stage, "en")?, "sets-forms-traces", "Ada Blue\nBen Red")?;
     let told: Value = serde_json::from_slice(&key)?;
     let names: Vec<&str> = sets.iter().map(|set| set.name.as_str()).collect();
     ensure!(names == ["1_Ada Blue.zip", "2_Ben Red.zip"], "the files are called {names:?}");
@@ -207,8 +209,7 @@ pub fn a_data_set_of_traces_is_measured(stage: &Stage) -> Result<()> {
 /// When it is otherwise.
 pub fn a_data_set_of_photographs_is_given(stage: &Stage) -> Result<()> {
     let page = stage.page()?;
-    let photographs = "Photos of the screen, to be marked";
-    let (sets, (_, key)) = made(&page, photographs, "1")?;
+    let (sets, (_, key)) = made(&page, &Texts::of(stage, "en")?, "sets-forms-photographs", "1")?;
     let told: Value = serde_json::from_slice(&key)?;
     let [set] = sets.as_slice() else { anyhow::bail!("{} files", sets.len()) };
     hold_no_seed(set, told["key"]["seed"].as_str().context("a seed")?)?;
@@ -241,19 +242,24 @@ pub fn a_data_set_of_photographs_is_given(stage: &Stage) -> Result<()> {
 }
 
 /// The name and the bytes of a key's file.
-type KeyFile = (String, Vec<u8>);
+pub(crate) type KeyFile = (String, Vec<u8>);
 
-/// Has data sets of a form made for some names; gives them, and the file of their key.
-fn made(page: &Page, form: &str, names: &str) -> Result<(Vec<Entry>, KeyFile)> {
-    page.click("Hand out to a class")?;
-    page.click("Apply the usual choices")?;
+/// Has data sets of a form, by the identifier of its text, made for some names on a page in the language of the texts; gives them,
+/// and the file of their key.
+///
+/// # Errors
+/// When the page does not make them.
+pub(crate) fn made(page: &Page, texts: &Texts, form: &str, names: &str) -> Result<(Vec<Entry>, KeyFile)> {
+    for id in ["handout-title", "handout-usual"] {
+        page.click(texts.says(id)?)?;
+    }
     page.turn_to("#prepare")?;
-    page.click(form)?;
-    page.fill("Names, one on each line, or how many", names)?;
-    page.click("Make the data sets")?;
-    page.click("Download the data sets (zip)")?;
+    page.click(texts.says(form)?)?;
+    page.fill(texts.says("sets-names")?, names)?;
+    page.click(texts.says("sets-make")?)?;
+    page.click(texts.says("sets-take")?)?;
     let sets = bundle::unpack(&page.downloaded()?.1)?.into_vec();
-    page.click("Download the key")?;
+    page.click(texts.says("sets-take-key")?)?;
     let (file, key) = page.downloaded_as("json")?;
     let key_file = file.file_name().and_then(|name| name.to_str()).context("a name")?;
     Ok((sets, (key_file.to_owned(), key)))

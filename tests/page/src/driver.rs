@@ -46,38 +46,19 @@ impl Error for Skipped {}
 /// Where the system lists its processes; Linux alone does.
 const PROCESSES: &str = "/proc";
 
-/// The running driver.
+/// Starts browsers.
 pub struct Driver {
-    process: Child,
-    address: String,
     installed: Installed,
     runtime: Runtime,
 }
 
 impl Driver {
-    /// Starts the driver on a free port of this machine.
+    /// What starts browsers of a kind.
     ///
     /// # Errors
-    /// When it does not start, or does not answer.
+    /// When the system gives no means to wait for their answers.
     pub fn start(installed: Installed) -> Result<Self> {
-        let port = TcpListener::bind((Ipv4Addr::LOCALHOST, 0))?.local_addr()?.port();
-        let process = Command::new(&installed.driver)
-            .args(installed.driver_arguments(port))
-            .stdin(Stdio::null())
-            .stdout(Stdio::null())
-            .stderr(Stdio::null())
-            .spawn()
-            .with_context(|| format!("could not start {}", installed.driver.display()))?;
-        let runtime = Builder::new_current_thread().enable_all().build()?;
-        let started = Self { process, address: format!("http://127.0.0.1:{port}"), installed, runtime };
-        let begun = Instant::now();
-        while TcpStream::connect((Ipv4Addr::LOCALHOST, port)).is_err() {
-            if begun.elapsed() > PATIENCE {
-                bail!("the driver does not answer on port {port}");
-            }
-            sleep(Duration::from_millis(50));
-        }
-        Ok(started)
+        Ok(Self { installed, runtime: Builder::new_current_thread().enable_all().build()? })
     }
 
     /// Starts a browser that keeps what it keeps in `profile`, and puts what it downloads into `downloads`.
@@ -99,11 +80,12 @@ impl Driver {
         let data = self.installed.profile_argument(profile);
         let capabilities = self.installed.capabilities(stores, &data, downloads);
         let capabilities: Capabilities = serde_json::from_value(capabilities)?;
+        let program = Program::start(&self.installed)?;
         let mut connector = ClientBuilder::new(HttpConnector::new());
         let client = self
-            .wait(connector.capabilities(capabilities).connect(&self.address))
+            .wait(connector.capabilities(capabilities).connect(&program.address))
             .context("could not start the browser")?;
-        Ok(Browser { driver: self, client, data, killed: Cell::new(false) })
+        Ok(Browser { driver: self, _program: program, client, data, killed: Cell::new(false) })
     }
 
     fn wait<T, E: std::error::Error + Send + Sync + 'static>(
@@ -115,7 +97,34 @@ impl Driver {
     }
 }
 
-impl Drop for Driver {
+/// A running driver program. A browser has one of its own: that of Firefox drives no two at a time.
+struct Program {
+    process: Child,
+    address: String,
+}
+
+impl Program {
+    /// Starts it on a free port of this machine.
+    fn start(installed: &Installed) -> Result<Self> {
+        let port = TcpListener::bind((Ipv4Addr::LOCALHOST, 0))?.local_addr()?.port();
+        let process = Command::new(&installed.driver)
+            .args(installed.driver_arguments(port))
+            .stdin(Stdio::null())
+            .stdout(Stdio::null())
+            .stderr(Stdio::null())
+            .spawn()
+            .with_context(|| format!("could not start {}", installed.driver.display()))?;
+        let started = Self { process, address: format!("http://127.0.0.1:{port}") };
+        let begun = Instant::now();
+        while TcpStream::connect((Ipv4Addr::LOCALHOST, port)).is_err() {
+            ensure!(begun.elapsed() < PATIENCE, "the driver does not answer on port {port}");
+            sleep(Duration::from_millis(20));
+        }
+        Ok(started)
+    }
+}
+
+impl Drop for Program {
     fn drop(&mut self) {
         // It may be gone already; then there is nothing to end.
         drop(self.process.kill());
@@ -126,6 +135,8 @@ impl Drop for Driver {
 /// One browser. It is closed when it is dropped.
 pub struct Browser<'d> {
     driver: &'d Driver,
+    /// Ends with it.
+    _program: Program,
     client: Client,
     /// The argument by which its processes are known.
     data: String,
@@ -220,6 +231,24 @@ impl Browser<'_> {
             .chain(held.iter().rev().map(|&key| up(key)))
             .fold(KeyActions::new("keyboard".into()), KeyActions::then);
         self.driver.wait(self.client.perform_actions(actions))
+    }
+
+    /// Where Tab led out of the page to the browser's own bars, goes on at the page's beginning, as Tab does from the last of
+    /// them: the driver of Firefox presses no keys in bars.
+    ///
+    /// # Errors
+    /// When the browser does not answer.
+    pub fn comes_round(&self) -> Result<()> {
+        const ROUND: &str = "
+            if (document.hasFocus()) return;
+            const place = document.querySelector('dialog[open]') ?? document;
+            const stops = [...place.querySelectorAll('a, button, input, select, textarea, summary')];
+            window.focus();
+            stops.find((node) => node.checkVisibility())?.focus();";
+        match self.driver.installed.engine {
+            Engine::Chromium => Ok(()),
+            Engine::Firefox => self.run(ROUND, vec![]).map(drop),
+        }
     }
 
     /// Presses keys one after the other without a rest longer than a pause.

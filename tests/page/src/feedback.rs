@@ -119,48 +119,68 @@ pub fn comments_go_back_beside_what_they_are_about(stage: &Stage) -> Result<()> 
 /// # Errors
 /// When something is lost.
 pub fn comments_of_two_teachers_stand_side_by_side(stage: &Stage) -> Result<()> {
-    let (notebook, row, _) = handed_in()?;
     let page = stage.page()?;
-    page.open_file(&page.home.write("mine.json", write(&notebook).as_bytes())?)?;
-    page.reads(names::MESSAGE, "is open")?;
-    page.is_saved()?;
-    let take = |name: &str, from: &str, general: &str| -> Result<()> {
-        page.open_file(&page.home.write(name, &said(&notebook, row, from, general)?)?)
-    };
-    let both = |there: [&str; 2], comments: usize| -> Result<()> {
-        for text in there {
-            page.reads("#feedback", text)?;
-        }
-        eventually("all comments stand there", || page.count(".said"), |count| *count == comments).map(drop)
-    };
-    take("green.json", "Dr Green", "Well measured.")?;
-    page.reads("#feedback", "Well measured.")?;
-    page.click("Notebooks")?;
-    page.click("New blank notebook")?;
-    page.sees(names::ROWS_USED, &names::rows_used(0, 0))?;
-    take("white.json", "Dr White", "See the splice.")?;
-    both(["Well measured.", "See the splice."], 2)?;
-    take("green-2.json", "Dr Green", "Better than I thought.")?;
+    let (notebook, row) = two_teachers_say(&page)?;
+    let better = said(&notebook, row, "Dr Green", "Better than I thought.")?;
+    page.open_file(&page.home.write("green-2.json", &better)?)?;
     page.reads(names::MESSAGE, "take the place of earlier ones from Dr Green")?;
-    both(["Better than I thought.", "See the splice."], 2)?;
+    all_stand(&page, ["Better than I thought.", "See the splice."], 2)?;
     ensure!(!page.text("#feedback")?.contains("Well measured."), "what was replaced stands there");
     page.browser.run("document.querySelector('#told-action').click()", vec![])?;
-    both(["Well measured.", "See the splice."], 2)?;
+    all_stand(&page, BOTH, 2)?;
     page.click("Remove these comments")?;
-    both(["Well measured.", "Dr Green"], 1)?;
+    all_stand(&page, ["Well measured.", "Dr Green"], 1)?;
     page.reload()?;
-    both(["Well measured.", "Dr Green"], 1)?;
+    all_stand(&page, ["Well measured.", "Dr Green"], 1)?;
     let mut together = Vec::new();
     for (from, general) in [("Dr White", "See the splice."), ("Dr Grey", "Which ruler?")] {
         together.push((format!("{from}.json"), String::from_utf8(said(&notebook, row, from, general)?)?));
     }
     drop_files(&page, "body", &together)?;
-    both(["See the splice.", "Which ruler?"], 3)?;
+    all_stand(&page, ["See the splice.", "Which ruler?"], 3)?;
     page.is_silent()
 }
 
+/// What two teachers say of the whole of a notebook.
+pub(crate) const BOTH: [&str; 2] = ["Well measured.", "See the splice."];
+
+/// Opens a notebook that was handed in, and what two teachers say of it, the second of them while another notebook is open. Gives
+/// the notebook, and the row that both comment on.
+///
+/// # Errors
+/// When something of it does not stand there.
+pub(crate) fn two_teachers_say(page: &Page) -> Result<(Notebook, u32)> {
+    let (notebook, row, _) = handed_in()?;
+    page.open_file(&page.home.write("mine.json", write(&notebook).as_bytes())?)?;
+    page.reads(names::MESSAGE, "is open")?;
+    page.is_saved()?;
+    let [first, second] = BOTH;
+    page.open_file(&page.home.write("green.json", &said(&notebook, row, "Dr Green", first)?)?)?;
+    page.reads("#feedback", first)?;
+    page.click("Notebooks")?;
+    page.click("New blank notebook")?;
+    page.sees(names::ROWS_USED, &names::rows_used(0, 0))?;
+    page.open_file(&page.home.write("white.json", &said(&notebook, row, "Dr White", second)?)?)?;
+    all_stand(page, BOTH, 2)?;
+    Ok((notebook, row))
+}
+
+/// That texts stand in what is said of the whole, and so many comments beside their places.
+///
+/// # Errors
+/// When they do not.
+pub(crate) fn all_stand(page: &Page, texts: [&str; 2], comments: usize) -> Result<()> {
+    for text in texts {
+        page.reads("#feedback", text)?;
+    }
+    eventually("all comments stand there", || page.count(".said"), |count| *count == comments).map(drop)
+}
+
 /// A file with what a teacher says of a notebook and of one of its rows.
-fn said(notebook: &Notebook, row: u32, from: &str, general: &str) -> Result<Vec<u8>> {
+///
+/// # Errors
+/// When it can't be written.
+pub(crate) fn said(notebook: &Notebook, row: u32, from: &str, general: &str) -> Result<Vec<u8>> {
     let mut digest = String::new();
     for entry in notebook.log() {
         digest = sha256_hex(format!("{digest}\n{}", serde_json::to_string(entry)?).as_bytes());
@@ -277,7 +297,10 @@ pub fn comments_are_for_everyone(stage: &Stage) -> Result<()> {
 }
 
 /// A notebook that was handed out with a question and handed in without a discussion; one of its rows, and the question.
-fn handed_in() -> Result<(Notebook, u32, u32)> {
+///
+/// # Errors
+/// When it can't be made.
+pub(crate) fn handed_in() -> Result<(Notebook, u32, u32)> {
     let (mut notebook, _) = random::bench(3).run(3)?;
     let task = notebook.state().new_number();
     let edits = [
@@ -301,14 +324,21 @@ fn inside(page: &Page, script: &str) -> Result<Value> {
 }
 
 fn comment(page: &Page, place: &str, text: &str) -> Result<()> {
-    let button =
-        format!("inside.querySelector({})", json!(format!(".spot[aria-label=\"Comment on: {place}\"]")));
+    comment_at(page, &format!(".spot[aria-label=\"Comment on: {place}\"]"), text)
+        .with_context(|| place.to_owned())
+}
+
+/// Writes a comment at the first place of a selector in the report that is read.
+///
+/// # Errors
+/// When there is no such place.
+pub(crate) fn comment_at(page: &Page, place: &str, text: &str) -> Result<()> {
+    let button = format!("inside.querySelector({})", json!(place));
     eventually(
         "there is a place for it",
         || inside(page, &format!("return {button} !== null")),
         |there| *there == json!(true),
-    )
-    .with_context(|| place.to_owned())?;
+    )?;
     inside(
         page,
         &format!(

@@ -1,23 +1,25 @@
 //! States that one comes into only by doing something, in French: what is asked of a row and shown of it, a plan with its
 //! warnings and its rehearsal, what is said when nothing can be stored, another window writes or a newer version waits,
 //! files that are refused, marks in doubt, tables that are taken away, what is noticed and offered, what is asked before a seal
-//! is opened and before a computer is left, data sets that were made and their key, notes, ends of edges, videos, keys, replay,
-//! history, hand-outs and the wall view. None has an English word, is too wide for a phone, or breaks a rule of accessibility.
+//! is opened and before a computer is left, notes, ends of edges, videos, traces under the choices of their layout, photos of the
+//! set-up, keys, replay, history, hand-outs and the wall view. None has an English word, is too wide for a phone, or breaks a rule of
+//! accessibility.
 
-use anyhow::{Result, ensure};
+use std::path::Path;
+
+use anyhow::{Context, Result, ensure};
 use fantoccini::key::Key;
 use serde_json::json;
-use slope_of_light::bundle;
-use slope_of_light::notebook::{Notebook, write};
+use slope_of_light::notebook::{Edit, Notebook, StoredFile, write};
 use slope_of_light::simulated::random;
 
 use crate::class::swap_edges;
 use crate::home::Home;
 use crate::host::Host;
 use crate::languages::{CHOOSE, OPEN_ALL, Tables, at_each_width, is_in, prefer_french, press, speak};
-use crate::page::eventually;
+use crate::page::{Page, eventually};
 use crate::stage::Stage;
-use crate::{bench, class, names, offline, pictures, storage, traces, video};
+use crate::{bench, names, offline, pictures, storage, traces, video};
 
 /// Presses the first of what a selector names.
 const PRESS: &str = "document.querySelector(arguments[0]).click()";
@@ -226,34 +228,6 @@ pub fn notices_and_questions_are_french(stage: &Stage) -> Result<()> {
     tables.are_french(&page, "the question before a seal is opened")
 }
 
-/// Data sets that were made, one for each of two students.
-///
-/// # Errors
-/// When something is English, too wide or against a rule.
-pub fn data_sets_are_french(stage: &Stage) -> Result<()> {
-    let tables = Tables::of(stage)?;
-    let page = stage.page()?;
-    speak(&page, "fr")?;
-    for id in ["handout-title", "handout-usual"] {
-        page.click(tables.french.says(id)?)?;
-    }
-    page.fill(tables.french.says("sets-names")?, "Zoé\nÉmile")?;
-    page.click(tables.french.says("sets-make")?)?;
-    page.reads("#sets-state", "2 jeux de données sont prêts.")?;
-    tables.are_french_at(&page, "data sets that were made", "#prepare")?;
-    page.click(tables.french.says("sets-take")?)?;
-    let sets = bundle::unpack(&page.downloaded()?.1)?.into_vec();
-    page.click(tables.french.says("sets-take-key")?)?;
-    let (key, _) = page.downloaded_as("json")?;
-    let handed = sets.iter().map(|set| page.home.write(&set.name, &set.bytes));
-    class::choose(&page, &handed.collect::<Result<Vec<_>>>()?)?;
-    page.reads("#class-state", "2 fichiers lus.")?;
-    class::choose(&page, &[key])?;
-    page.reads("#class-state", "2 jeux de données a été lue")?;
-    page.browser.run(OPEN_ALL, vec![])?;
-    tables.are_french_at(&page, "a class with its key", "#class-table")
-}
-
 /// A photograph whose marks are in doubt: of another number of divisions than were stated.
 ///
 /// # Errors
@@ -310,6 +284,62 @@ pub fn notes_ends_and_videos_are_french(stage: &Stage) -> Result<()> {
     page.browser.run(&format!("return (async () => {{ {} }})()", video::DROP), vec![])?;
     page.reads("#video-title", "1250 mm.webm")?;
     tables.are_french_at(&page, "a video", "#video-title")
+}
+
+/// What a layout makes of trace files, drawn under its choices, and why it makes nothing of them; and the photo of the set-up: a
+/// file that is none, one that is taken in and removed, and one that is kept in another browser.
+///
+/// # Errors
+/// When something is English, too wide or against a rule.
+pub fn layouts_and_set_up_photos_are_french(stage: &Stage) -> Result<()> {
+    /// Has the column of trace B ignored, whatever it is called.
+    const WITHOUT_B: &str = "
+        const roles = [...document.querySelectorAll('.trace-layout select')];
+        const role = roles.find(({ value }) => value === 'channel_b');
+        role.value = 'ignored';
+        role.dispatchEvent(new Event('change', { bubbles: true }));";
+    /// What is said of the photo of the set-up.
+    const SAID: &str = ".wide:has(#set-up-photo) > [role=status]";
+    let tables = Tables::of(stage)?;
+    let page = stage.blank_page()?;
+    bench::describe_rail(&page)?;
+    page.is_saved()?;
+    speak(&page, "fr")?;
+    page.turn_to("#delays")?;
+    traces::choose_files(&page, 2)?;
+    page.reads("#layout-summary", "le front franchit")?;
+    page.fill(tables.french.says("traces-layout-first-line")?, "1.5")?;
+    page.reads("#trace-first-line-problem", "nombre entier")?;
+    tables.are_french_at(&page, "traces under the choices of their layout", "#layout-summary")?;
+    page.browser.run(WITHOUT_B, vec![])?;
+    page.reads("#layout-refusal", "A 500mm.csv")?;
+    tables.are_french_at(&page, "a layout that gives no pair of traces", "#layout-refusal")?;
+
+    page.browser.run(OPEN_ALL, vec![])?;
+    choose_set_up_photo(&page, &page.home.write("lettre.jpg", b"Chers lecteurs")?)?;
+    page.reads(SAID, "JPEG")?;
+    tables.are_french_at(&page, "a photo of the set-up that is refused", "#set-up-photo")?;
+    let photos = pictures::series(&page.home, 1)?;
+    choose_set_up_photo(&page, photos.first().context("a photo")?)?;
+    let shown = || page.count("img.set-up:not([hidden])");
+    eventually("the photo of the set-up is shown", shown, |count| *count == 1)?;
+    tables.are_french_at(&page, "a photo of the set-up", "#set-up-photo")?;
+    page.click(tables.french.says("photo-remove")?)?;
+    page.reads(names::MESSAGE, tables.french.says("photo-removed")?)?;
+    tables.has_no_english(&page, "a photo of the set-up that was removed")?;
+    let mut notebook = Notebook::new();
+    let photo = StoredFile { sha256: "0f".repeat(32), name: "banc.jpg".into(), bytes: 9 };
+    notebook.apply(Edit::SetPhoto(Some(photo)), "")?;
+    page.open_file(&page.home.write("ailleurs.json", write(&notebook).as_bytes())?)?;
+    page.reads(SAID, "banc.jpg n’est pas conservé")?;
+    tables.are_french_at(&page, "a photo of the set-up that is kept elsewhere", "#set-up-photo")
+}
+
+/// Chooses a file as the photo of the set-up.
+fn choose_set_up_photo(page: &Page, file: &Path) -> Result<()> {
+    page.turn_to("#set-up-photo")?;
+    let input = page.browser.element("return document.querySelector('#set-up-photo')", vec![])?;
+    page.browser.choose_file(&input.context("no input for a photo of the set-up")?, file)
 }
 
 /// A hand-out of which nothing more is asked, and what is asked before everything is removed from a shared computer.

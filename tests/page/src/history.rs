@@ -6,8 +6,10 @@ use slope_of_light::bundle;
 use slope_of_light::notebook::{Cell, Edit, Notebook, write};
 
 use crate::downloads::records_of;
+use crate::languages::speak;
 use crate::names;
 use crate::page::{Page, eventually};
+use crate::sight::resize;
 use crate::stage::Stage;
 
 /// What stands in the history: of each line its cells.
@@ -92,6 +94,28 @@ pub fn a_history_from_elsewhere_is_read(stage: &Stage) -> Result<()> {
     page.click("Close")?;
     page.click("Replay")?;
     page.reads("dialog.replay[open] .lead", " of ")?;
+    page.is_silent()
+}
+
+/// On a phone nothing of the history needs to be scrolled sideways, in either language.
+///
+/// # Errors
+/// When something does.
+pub fn the_history_fits_a_phone(stage: &Stage) -> Result<()> {
+    /// How many entries are there, and by how much the history and what is scrolled in it are too wide.
+    const OPENED: &str = "const history = document.querySelector('dialog.history');
+        if (history && !history.open) document.getElementById('open-history').click();
+        const beyond = [history, history?.querySelector('.scroll')].map((box) => box && box.scrollWidth - box.clientWidth);
+        return [document.querySelectorAll('dialog.history[open] tbody tr').length > 10, ...beyond]";
+    let page = stage.page()?;
+    resize(&page, 360, 740)?;
+    for language in ["en", "fr"] {
+        speak(&page, language)?;
+        let opened = || page.browser.run(OPENED, vec![]);
+        eventually(&format!("the history fits in “{language}”"), opened, |found| {
+            *found == json!([true, 0, 0])
+        })?;
+    }
     page.is_silent()
 }
 

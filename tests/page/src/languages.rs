@@ -65,7 +65,11 @@ pub(crate) struct Texts {
 }
 
 impl Texts {
-    fn of(stage: &Stage, language: &str) -> Result<Self> {
+    /// Those of a language in the packed page.
+    ///
+    /// # Errors
+    /// When they can't be read.
+    pub(crate) fn of(stage: &Stage, language: &str) -> Result<Self> {
         let part = |ending: &str| {
             let file = stage.dist.join("words").join(format!("{language}{ending}.ftl"));
             fs::read_to_string(&file).with_context(|| format!("reading {}", file.display()))

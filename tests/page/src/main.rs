@@ -48,6 +48,7 @@ mod job;
 mod screenshots;
 mod storage;
 mod french;
+mod french_class;
 mod history;
 mod watching;
 mod windows;
@@ -66,7 +67,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 168] = [
+const TESTS: [(&str, Test); 175] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -137,11 +138,13 @@ const TESTS: [(&str, Test); 168] = [
     ("the_focus_is_kept", sight::the_focus_is_kept),
     ("nothing_moves", sight::nothing_moves),
     ("a_newcomer_finds_the_way", sight::a_newcomer_finds_the_way),
+    ("a_described_bench_folds", sight::a_described_bench_folds),
     ("leaves_are_turned", sight::leaves_are_turned),
     ("leaves_open_by_their_address", sight::leaves_open_by_their_address),
     ("the_run_is_played_back", watching::the_run_is_played_back),
     ("the_history_is_read", history::the_history_is_read),
     ("a_history_from_elsewhere_is_read", history::a_history_from_elsewhere_is_read),
+    ("the_history_fits_a_phone", history::the_history_fits_a_phone),
     ("the_wall_follows", watching::the_wall_follows),
     ("printing_prints_the_report", watching::printing_prints_the_report),
     ("plots_are_saved", watching::plots_are_saved),
@@ -154,6 +157,7 @@ const TESTS: [(&str, Test); 168] = [
     ("drawings_stand_in_tables", points::drawings_stand_in_tables),
     ("dark_light_and_narrow", looks::dark_light_and_narrow),
     ("contrast_is_chosen", access::contrast_is_chosen),
+    ("results_are_said_once", access::results_are_said_once),
     ("nothing_is_cut_off_when_enlarged", looks::nothing_is_cut_off_when_enlarged),
     ("the_style_guide_shows_the_pieces", screenshots::the_style_guide_shows_the_pieces),
     ("the_language_is_chosen", languages::the_language_is_chosen),
@@ -168,9 +172,13 @@ const TESTS: [(&str, Test); 168] = [
     ("refused_files_are_french", french::refused_files_are_french),
     ("tables_are_taken_away_in_french", french::tables_are_taken_away_in_french),
     ("notices_and_questions_are_french", french::notices_and_questions_are_french),
-    ("data_sets_are_french", french::data_sets_are_french),
+    ("data_sets_are_french", french_class::data_sets_are_french),
+    ("data_sets_of_photos_and_traces_are_french", french_class::data_sets_of_photos_and_traces_are_french),
+    ("comments_of_two_teachers_are_french", french_class::comments_of_two_teachers_are_french),
+    ("comments_are_written_in_french", french_class::comments_are_written_in_french),
     ("doubted_photos_are_french", french::doubted_photos_are_french),
     ("notes_ends_and_videos_are_french", french::notes_ends_and_videos_are_french),
+    ("layouts_and_set_up_photos_are_french", french::layouts_and_set_up_photos_are_french),
     ("handing_in_is_french", french::handing_in_is_french),
     ("traces_give_c", traces::traces_give_c),
     ("layouts_are_corrected", traces::layouts_are_corrected),

@@ -183,6 +183,7 @@ impl Page<'_> {
                 return Ok(());
             }
             self.press(Key::Tab)?;
+            self.browser.comes_round()?;
         }
         bail!("Tab does not get to “{name}”")
     }

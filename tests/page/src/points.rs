@@ -6,7 +6,7 @@ use anyhow::{Context, Result, ensure};
 use fantoccini::key::Key;
 use serde_json::json;
 use slope_of_light::analysis::analyse;
-use slope_of_light::chart::PlotTable;
+use slope_of_light::chart::bench_table;
 use slope_of_light::drawings::bench_picture;
 use slope_of_light::notebook;
 use slope_of_light::words::{WordTable, Words as _};
@@ -127,7 +127,7 @@ pub fn drawings_stand_in_tables(stage: &Stage) -> Result<()> {
     let text = fs::read_to_string(stage.dist.join(names::DEMO)).context("the demo is not packed")?;
     let notebook = notebook::read(&text)?;
     let words = WordTable::english()?;
-    let bench = PlotTable::of_bench(&bench_picture(notebook.state(), &analyse(&notebook)));
+    let bench = bench_table(&bench_picture(notebook.state(), &analyse(&notebook)));
     let bench: Vec<Vec<String>> =
         bench.rows.iter().map(|row| row.iter().map(|cell| words.text(cell)).collect()).collect();
     ensure!(bench.len() > 1, "the demo has hardly any rails");

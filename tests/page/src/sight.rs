@@ -305,6 +305,38 @@ pub fn twelve_rows_need_no_scrolling(stage: &Stage) -> Result<()> {
     page.is_silent()
 }
 
+/// A bench that is described is one line, with its drawing in sight, until more is asked for; then it stays open while one
+/// works there. That of a blank notebook is open.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn a_described_bench_folds(stage: &Stage) -> Result<()> {
+    /// Whether the bench is open, whether it takes one line, and whether its drawing is in sight.
+    const BENCH: &str = "const box = document.getElementById('apparatus-box');
+        const line = parseFloat(getComputedStyle(box.querySelector('summary')).lineHeight);
+        const { top, bottom, height } = document.getElementById('bench-plot').getBoundingClientRect();
+        return [box.open, box.getBoundingClientRect().height < 2 * line, height > 100 && top >= 0 && bottom <= innerHeight]";
+    let page = stage.page()?;
+    resize(&page, 1366, 768)?;
+    page.browser.run("location.hash = 'bench'", vec![])?;
+    is_at(&page, "bench")?;
+    let bench = || page.browser.run(BENCH, vec![]);
+    eventually("the bench is one line, with its drawing", bench, |bench| {
+        *bench == json!([false, true, true])
+    })?;
+    page.reads("#apparatus-line", "3 rails: near, middle")?;
+    page.browser.run("document.querySelector('#apparatus-box summary').click()", vec![])?;
+    page.fill("Wavelength in vacuum", "650")?;
+    page.browser.run("document.querySelector('#bench-pulse_rate').focus()", vec![])?;
+    page.is_saved()?;
+    eventually("it stays open", bench, |bench| *bench == json!([true, false, true]))?;
+    page.reload()?;
+    eventually("opened anew, it is one line", bench, |bench| *bench == json!([false, true, true]))?;
+    let blank = stage.blank_page()?;
+    ensure!(blank.browser.run(BENCH, vec![])?[0] == json!(true), "the bench of a blank notebook is folded");
+    page.is_silent()
+}
+
 /// The leaves are turned by the outline, by keys from within a cell, and by the address of a leaf or of a row; a turn
 /// back finds the cell again, and a page loaded anew stands where it was left.
 ///

@@ -1,6 +1,7 @@
 //! Where nothing can be stored the page says so where one looks, works on, and tries again by itself.
 
 use anyhow::{Context, Result, ensure};
+use fantoccini::key::Key;
 use serde_json::{Value, json};
 
 use slope_of_light::bundle;
@@ -171,8 +172,11 @@ fn works_in_memory(page: &Page) -> Result<()> {
     ensure!(page.result()? == result, "opened again, the result is another one");
     page.list_notebooks()?;
     page.click("Duplicate: Here for now")?;
-    page.click("Delete: Here for now (copy)")?;
-    eventually("the copy is gone", || page.has("Open: Here for now (copy)"), |has| !has)?;
+    page.click("Rename: Here for now (copy)")?;
+    page.write_over("New title", "Renamed")?;
+    page.press(Key::Enter)?;
+    page.click("Delete: Renamed")?;
+    eventually("the copy is gone", || page.has("Open: Renamed"), |has| !has)?;
     page.click("Close")?;
     page.click("Download the bundle")?;
     let (_, bytes) = page.downloaded()?;

@@ -4,6 +4,7 @@
 //! The traces are made by the simulated bench, whose delays are those of light in vacuum along the rail
 //! (c = 299 792 458 m/s exactly: BIPM, The International System of Units, 9th edition, 2019, section 2.3).
 
+use std::fs;
 use std::path::PathBuf;
 
 use anyhow::{Context, Result, bail, ensure};
@@ -159,6 +160,7 @@ pub fn traces_give_c(stage: &Stage) -> Result<()> {
     page.reads("#traces-summary", "Trace B: baseline")?;
     is_drawn(&page, "#walk-plot")?;
     zoomed(&page)?;
+    plots_are_saved(&page)?;
 
     page.click("Download bundle (.zip)")?;
     let (_, bytes) = page.downloaded()?;
@@ -210,6 +212,25 @@ fn expected_shift() -> f64 {
         / walk.iter().map(|at| (at.0 - d) * (at.0 - d)).sum::<f64>();
     let true_slope = 1e9 / C;
     true_slope / (true_slope + slope) - 1.0
+}
+
+/// The traces as they are looked at, and the walk, are saved as the other plots are.
+fn plots_are_saved(page: &Page) -> Result<()> {
+    let plots = [
+        ("Both traces of the row", "traces", "trace B"),
+        ("Difference fixed threshold − constant fraction, against distance", "walk", "time walk"),
+    ];
+    for (title, name, legend) in plots {
+        page.choose("Plot", title)?;
+        page.click("Download plot")?;
+        let (file, svg) = page.downloaded_as("svg")?;
+        ensure!(file.to_string_lossy().ends_with(&format!("-{name}.svg")), "it is called {}", file.display());
+        let svg = String::from_utf8(svg)?;
+        ensure!(svg.contains(&format!("<title>{title}</title>")), "{name} has another title");
+        ensure!(svg.contains(legend), "{name} has no legend {legend:?}");
+        fs::remove_file(&file)?;
+    }
+    Ok(())
 }
 
 /// Buttons, keys, the wheel and two fingers change the time that is shown, and lead back.

@@ -170,6 +170,14 @@ pub fn plots_are_saved(stage: &Stage) -> Result<()> {
     blank.choose("Plot", "Uncertainty")?;
     blank.click("Download plot")?;
     blank.reads(names::MESSAGE, "nothing to draw yet")?;
+    for (plot, missing) in [
+        ("Both traces of the row", "No traces are shown"),
+        ("Difference fixed threshold − constant fraction, against distance", "no time walk to draw"),
+    ] {
+        blank.choose("Plot", plot)?;
+        blank.click("Download plot")?;
+        blank.reads(names::MESSAGE, missing)?;
+    }
     blank.is_silent()
 }
 

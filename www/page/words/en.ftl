@@ -35,6 +35,7 @@ section-other-notebook = Another notebook was opened before the section “{ $na
 strip-title = Title of the notebook
 strip-title-hint = Give this notebook a title
 strip-no-result = no result yet
+strip-result-said = c is now { $c }
 strip-rows =
     { $all ->
         [one] { $used } of { $all } row included
@@ -597,6 +598,7 @@ pictures-marks-b-baseline = Baseline of edge B
 pictures-marks-b-top = Top of edge B
 pictures-fraction = Level as a fraction of the height
 pictures-thickness = Thickness of the trace / px
+pictures-thickness-found = Measured on this photo: { $n } px. State another value if that is wrong.
 pictures-fields-rail = Rail
 pictures-fields-reading = Ruler reading
 pictures-fields-time_base = Time per division
@@ -726,6 +728,7 @@ remarks-few_on_edge = Trace { $trace }: only about { $n ->
        *[other] { $n } samples lie
     } on the edge; faster sampling would help.
 remarks-flat_top = Trace { $trace }: the top is { $volts } V throughout. If that is the largest value the instrument can record, the pulse is clipped and its edge is read too early.
+remarks-uneven_steps = Trace { $trace }: the samples were taken at unequal steps, which differ from the mean one by up to { $percent } %. They were carried to equal steps by their times; the uncertainty allows for it.
 remarks-rough = Trace { $trace }: the uncertainty is more than a tenth of the rise time, so it is itself only roughly known.
 
 ## Files
@@ -1029,6 +1032,8 @@ report-plot-format = File type
 report-take-plot = Download plot
 report-no-plot = There is nothing to draw yet: enter readings first.
 report-no-trials = No trials were made of the notebook as it stands. Run the check, under Uncertainty, first.
+report-no-traces = No traces are shown. Show the traces of a row, under Readings, first.
+report-no-walk = There is no time walk to draw: it needs rows with traces.
 report-drop = Drop here: notebook files are opened; photos and traces are added to rows.
 report-opened = “{ $title }” is open.
 report-not-opened = { $name } was not opened: { $why }
@@ -1043,12 +1048,15 @@ report-entries =
         [one] The history of this notebook holds { $n } entry, stored in notebook.json.
        *[other] The history of this notebook holds { $n } entries, stored in notebook.json.
     }
+report-times = Entries from { $first } to { $last } (UTC).
+report-version = Report made by version { $version } of this page.
+report-digest = Digest of the whole history (SHA-256): { $digest }. After any later change of the history it is another.
 report-default = { $text } (default)
-report-limit = limit ±{ $a }, standard uncertainty { $u }
+report-limit = limit ±{ $a }, u = { $u }
 report-limit-alone = limit ±{ $a }
-report-standard = standard uncertainty { $u }
-report-value-limit = { $value }, default limit ±{ $a }, standard uncertainty { $u }
-report-value-standard = { $value }, standard uncertainty { $u }
+report-standard = u = { $u }
+report-value-limit = { $value }, default limit ±{ $a }, u = { $u }
+report-value-standard = { $value }, u = { $u }
 report-exact = { $u }, treated as exact
 report-not-given = (not stated)
 report-setting = Time base at { $base } per division
@@ -1056,7 +1064,7 @@ report-setting-uncertainty = relative { $u }
 report-shared = { $acts }: { $effect }, { $u }
 report-rail = Rail { $name }
 report-ruler = Ruler
-report-ruler-text = in { $unit }; when the carriage moves away, readings { $sense }
+report-ruler-text = in { $unit }; readings { $sense } outwards
 report-splice = Position, as stated
 report-splices-at_splitter = mark { $mark } lies at the splitter
 report-splices-at_distance = mark { $mark } is { $distance } from the splitter
@@ -1089,7 +1097,7 @@ report-delays-traces =
         [one] Row { $rows }: the edges were timed on recorded traces ({ $how }).
        *[other] Rows { $rows }: the edges were timed on recorded traces ({ $how }).
     }
-report-shares = Shares of the variance of c
+report-shares = Shares of the variance of c, from 1 %
 report-reason = Reason given
 report-notice-rows =
     { $n ->
@@ -1105,6 +1113,7 @@ columns-figures-name = quantity
 columns-figures-symbol = symbol
 columns-figures-value = value
 columns-figures-meaning = meaning
+columns-figures-source = method or source
 columns-budget-component = component
 columns-budget-component-meaning = Where this uncertainty comes from.
 columns-budget-acts_on = acts on
@@ -1150,8 +1159,6 @@ columns-readings-remark-meaning = Remark as typed.
 tables-line = The straight line
 tables-checks = Checks
 tables-budget = Uncertainty budget of c
-tables-budget_figures = Combined uncertainty from the budget
-tables-sourced = { $meaning } ({ $source })
 columns-residuals-distance_m = distance
 columns-residuals-distance_m-meaning = Distance of the carriage from the splitter along the rails.
 columns-residuals-u_distance_m = standard uncertainty of the distance
@@ -1216,16 +1223,16 @@ figures-birge_ratio-meaning = Ratio of the scatter to the stated uncertainties.
 figures-scatter-meaning = No uncertainty is stated, so this scatter is taken as the standard uncertainty of each delay.
 figures-through_zero = slope of a line forced through zero
 figures-through_zero-meaning = For comparison only. It is right only if path lengths, cables and detectors are exactly equal; otherwise their difference enters the speed.
-figures-through_zero-source = Least squares as for the line, with t₀ held at zero
+figures-through_zero-source = As for the line, with t₀ held at zero
 figures-rail_alone = slope on rail { $rail } alone
 figures-rail_alone-meaning = Splices do not affect it. If the rails agree with each other but not with the whole line, a splice is wrong.
-figures-rail_alone-source = Least squares as for the line, with the rows of this rail
+figures-rail_alone-source = As for the line, with the rows of this rail
 figures-too_few_rows = too few rows
 figures-quadratic = quadratic term
 figures-quadratic-meaning = Coefficient a₂ of d² when a quadratic term is added; zero for a straight line. The p-value is the probability of one as large by chance.
-figures-quadratic-source-normal = Least squares as for the line, with a term in d²; p from the standard normal distribution, Z
-figures-quadratic-source-few = Least squares as for the line, with a term in d²; p from Student’s t with ν₂ degrees of freedom, those of the stated uncertainties
-figures-quadratic-source-student = Least squares as for the line, with a term in d²; p from Student’s t with the degrees of freedom left
+figures-quadratic-source-normal = As for the line, with a term in d²; p from the standard normal distribution, Z
+figures-quadratic-source-few = As for the line, with a term in d²; p from Student’s t with ν₂ degrees of freedom, those of the stated uncertainties
+figures-quadratic-source-student = As for the line, with a term in d²; p from Student’s t with the degrees of freedom left
 figures-theil_sen = median slope (Theil–Sen)
 figures-theil_sen-meaning = Median of the slopes of all pairs of rows: a few wrong rows hardly change it.
 figures-other_way = slope from the regression of distance on delay
@@ -1233,7 +1240,7 @@ figures-other_way-meaning = Ordinary least squares with distance and delay excha
 figures-other_way-source = JCGM 100:2008, H.3, with distance and delay exchanged
 figures-decisive_row = slope without row { $row }, which changes it most
 figures-decisive_row-meaning = If one row decides the slope, check that row again.
-figures-decisive_row-source = Least squares as for the line, with { $n ->
+figures-decisive_row-source = As for the line, with { $n ->
         [one] the other row
        *[other] the other { $n } rows
     }
@@ -1408,6 +1415,12 @@ notice-defaults_only = All uncertainties are still default values.
 notice-defaults_only-look = State how well you could really read the ruler, the splices and the edges.
 notice-walk = The delays are timed at a fixed threshold, and the pulses weaken along the rails: this time walk alone changes v by { $percent } %.
 notice-walk-look = Time the edges at a constant fraction of their amplitude.
+notice-walk_twice =
+    { $n ->
+        [one] The budget has a component for the walk of the fixed threshold, computed from the traces. The stated component “{ $names }” also acts on these delays: if it stands for the same walk, it counts twice.
+       *[other] The budget has a component for the walk of the fixed threshold, computed from the traces. These stated components also act on these delays: { $names }. Any that stands for the same walk counts twice.
+    }
+notice-walk_twice-look = Remove the stated component if it stands for the walk: the computed one follows from the traces. Keep it if it stands for something else.
 notice-second_pulse =
     { $n ->
         [one] The traces of row { $rows } show a second pulse. The first one was measured.
@@ -1440,6 +1453,18 @@ notice-flat_top =
        *[other] On the traces of rows { $rows } the top of a pulse is one and the same value throughout: the pulses may be clipped.
     }
 notice-flat_top-look = The edge of a clipped pulse is read too early. If that value is the largest the instrument can record, record again with a larger range.
+notice-rough =
+    { $n ->
+        [one] On the traces of row { $rows } noise hides so much of an edge that the uncertainty of the delay is itself only roughly known.
+       *[other] On the traces of rows { $rows } noise hides so much of an edge that the uncertainties of the delays are themselves only roughly known.
+    }
+notice-rough-look = Average more pulses, or time the edges by a constant fraction.
+notice-uneven_steps =
+    { $n ->
+        [one] The traces of row { $rows } were sampled at unequal steps. Their samples were carried to equal steps by the times in the file.
+       *[other] The traces of rows { $rows } were sampled at unequal steps. Their samples were carried to equal steps by the times in the files.
+    }
+notice-uneven_steps-look = The remarks beside the traces say by how much the steps differ. If your recorder samples at equal steps, check the column of times.
 notice-height_unknown =
     { $n ->
         [one] In row { $rows }, baseline or top of an edge is off the screen, so its half height is a guess.
@@ -1536,6 +1561,7 @@ repair-exchanged = Exchange the positions of rows { $rows }
 repair-sense = Reverse the direction of the scale of rail “{ $rail }”
 repair-sense-all = Reverse the directions of all scales
 repair-joint = Exchange the readings of the splice of rail “{ $rail }”
+repair-unstated = Remove the component “{ $name }”
 repair-path-mirror = State a mirror on the carriage
 repair-path-detector = State a detector on the carriage
 repair-next-rail =
@@ -1726,6 +1752,12 @@ class-residuals-beyond =
         [one] { $n } dot beyond the scale is drawn at its edge.
        *[other] { $n } dots beyond the scale are drawn at its edge.
     }
+class-residuals-position = position
+class-residuals-rows = rows
+class-residuals-smallest = smallest normalized residual
+class-residuals-median = median normalized residual
+class-residuals-largest = largest normalized residual
+class-residuals-median-time = median residual
 class-places-none-shared = No two notebooks with readings of their own have a row at the same position, so positions can’t be compared.
 class-places-none = No position stands out: nowhere are the rows of the notebooks off their lines together by more than chance.
 class-places-some =
@@ -2056,6 +2088,7 @@ reading-none = No trace file is chosen. Choose one that holds both traces, or on
 reading-third = { $file }: this is a third trace file. Choose one that holds both traces, or one for each detector.
 reading-one = { $file }: this file holds only one trace. Add the file with the trace of the other detector.
 reading-lacks_a = { $file }: no column is marked as the trace of detector A. State which column holds it.
+reading-apart = { $file }: this file does not say at which time its first sample was taken, so its edges can’t be compared with those of { $other }. Save both traces in the same way, with a column of times.
 reading-lacks_b = { $file }: no column is marked as the trace of detector B. State which column holds it.
 
 ## Traces without a delay

@@ -36,6 +36,7 @@ section-other-notebook = Un autre cahier a été ouvert avant que la section «�
 strip-title = Titre du cahier
 strip-title-hint = Donnez un titre à ce cahier
 strip-no-result = pas encore de résultat
+strip-result-said = c vaut maintenant { $c }
 strip-rows = Lignes retenues : { $used } sur { $all }
 strip-no-notices = aucune remarque
 strip-notices =
@@ -594,6 +595,7 @@ pictures-marks-b-baseline = Ligne de base du front B
 pictures-marks-b-top = Sommet du front B
 pictures-fraction = Niveau en fraction de la hauteur
 pictures-thickness = Épaisseur de la trace / px
+pictures-thickness-found = Mesurée sur cette photo : { $n } px. Donnez une autre valeur si elle est fausse.
 pictures-fields-rail = Rail
 pictures-fields-reading = Lecture de la règle
 pictures-fields-time_base = Temps par division
@@ -723,6 +725,7 @@ remarks-few_on_edge = Trace { $trace } : seulement { $n ->
        *[other] { $n } échantillons environ se trouvent
     } sur le front ; un échantillonnage plus rapide aiderait.
 remarks-flat_top = Trace { $trace } : le sommet est à { $volts } V partout. Si c’est la plus grande valeur que l’appareil peut enregistrer, l’impulsion est écrêtée et son front est lu trop tôt.
+remarks-uneven_steps = Trace { $trace } : les échantillons ont été pris à des pas inégaux, qui s’écartent du pas moyen jusqu’à { $percent } %. Ils ont été ramenés à des pas égaux d’après leurs instants ; l’incertitude en tient compte.
 remarks-rough = Trace { $trace } : l’incertitude dépasse un dixième du temps de montée ; elle n’est donc elle-même que grossièrement connue.
 
 ## Fichiers
@@ -1026,6 +1029,8 @@ report-plot-format = Type de fichier
 report-take-plot = Télécharger le graphique
 report-no-plot = Il n’y a encore rien à tracer : saisissez d’abord des lectures.
 report-no-trials = Aucun essai n’a été fait du cahier tel qu’il est. Lancez d’abord le contrôle, sous Incertitude.
+report-no-traces = Aucune trace n’est affichée. Montrez d’abord les traces d’une ligne, sous Lectures.
+report-no-walk = Il n’y a pas de glissement du front à tracer : il faut des lignes avec des traces.
 report-drop = Déposez ici : les fichiers de cahier sont ouverts ; les photos et les traces sont ajoutées aux lignes.
 report-opened = « { $title } » est ouvert.
 report-not-opened = { $name } n’a pas été ouvert : { $why }
@@ -1040,12 +1045,15 @@ report-entries =
         [one] L’historique de ce cahier compte { $n } entrée, conservée dans notebook.json.
        *[other] L’historique de ce cahier compte { $n } entrées, conservées dans notebook.json.
     }
+report-times = Entrées du { $first } au { $last } (UTC).
+report-version = Rapport produit par la version { $version } de cette page.
+report-digest = Empreinte de tout l’historique (SHA-256) : { $digest }. Toute modification ultérieure de l’historique en donne une autre.
 report-default = { $text } (par défaut)
-report-limit = limite ±{ $a }, incertitude-type { $u }
+report-limit = limite ±{ $a }, u = { $u }
 report-limit-alone = limite ±{ $a }
-report-standard = incertitude-type { $u }
-report-value-limit = { $value }, limite par défaut ±{ $a }, incertitude-type { $u }
-report-value-standard = { $value }, incertitude-type { $u }
+report-standard = u = { $u }
+report-value-limit = { $value }, limite par défaut ±{ $a }, u = { $u }
+report-value-standard = { $value }, u = { $u }
 report-exact = { $u }, valeur traitée comme exacte
 report-not-given = (non déclaré)
 report-setting = Base de temps à { $base } par division
@@ -1053,7 +1061,7 @@ report-setting-uncertainty = { $u } (relative)
 report-shared = { $acts } : { $effect }, { $u }
 report-rail = Rail { $name }
 report-ruler = Règle
-report-ruler-text = en { $unit } ; quand le chariot s’éloigne, les lectures { $sense }
+report-ruler-text = en { $unit } ; les lectures { $sense } vers l’extérieur
 report-splice = Position, telle que déclarée
 report-splices-at_splitter = la graduation { $mark } est à la lame séparatrice
 report-splices-at_distance = la graduation { $mark } est à { $distance } de la lame séparatrice
@@ -1086,7 +1094,7 @@ report-delays-traces =
         [one] Ligne { $rows } : les fronts ont été datés sur des traces enregistrées ({ $how }).
        *[other] Lignes { $rows } : les fronts ont été datés sur des traces enregistrées ({ $how }).
     }
-report-shares = Parts de la variance de c
+report-shares = Parts de la variance de c, à partir de 1 %
 report-reason = Raison donnée
 report-notice-rows =
     { $n ->
@@ -1102,6 +1110,7 @@ columns-figures-name = grandeur
 columns-figures-symbol = symbole
 columns-figures-value = valeur
 columns-figures-meaning = signification
+columns-figures-source = méthode ou source
 columns-budget-component = composante
 columns-budget-component-meaning = D’où vient cette incertitude.
 columns-budget-acts_on = agit sur
@@ -1147,8 +1156,6 @@ columns-readings-remark-meaning = Observation telle que saisie.
 tables-line = La droite
 tables-checks = Contrôles
 tables-budget = Bilan d’incertitude de c
-tables-budget_figures = Incertitude composée d’après le bilan
-tables-sourced = { $meaning } ({ $source })
 columns-residuals-distance_m = distance
 columns-residuals-distance_m-meaning = Distance du chariot à la lame séparatrice le long des rails.
 columns-residuals-u_distance_m = incertitude-type de la distance
@@ -1213,16 +1220,16 @@ figures-birge_ratio-meaning = Rapport de la dispersion aux incertitudes déclar�
 figures-scatter-meaning = Aucune incertitude n’est déclarée : cette dispersion est prise comme incertitude-type de chaque retard.
 figures-through_zero = pente d’une droite forcée par zéro
 figures-through_zero-meaning = Pour comparaison seulement. Elle n’est juste que si les trajets, les câbles et les détecteurs sont exactement égaux ; sinon, leur différence entre dans la vitesse.
-figures-through_zero-source = Moindres carrés comme pour la droite, avec t₀ maintenu à zéro
+figures-through_zero-source = Comme pour la droite, avec t₀ maintenu à zéro
 figures-rail_alone = pente sur le seul rail { $rail }
 figures-rail_alone-meaning = Les raccords n’agissent pas sur elle. Si les rails s’accordent entre eux mais non avec la droite entière, un raccord est faux.
-figures-rail_alone-source = Moindres carrés comme pour la droite, avec les lignes de ce rail
+figures-rail_alone-source = Comme pour la droite, avec les lignes de ce rail
 figures-too_few_rows = trop peu de lignes
 figures-quadratic = terme quadratique
 figures-quadratic-meaning = Coefficient a₂ de d² quand un terme quadratique est ajouté ; zéro pour une droite. La valeur p est la probabilité d’un coefficient aussi grand par hasard.
-figures-quadratic-source-normal = Moindres carrés comme pour la droite, avec un terme en d² ; p selon la loi normale centrée réduite, Z
-figures-quadratic-source-few = Moindres carrés comme pour la droite, avec un terme en d² ; p selon la loi de Student, t, à ν₂ degrés de liberté, ceux des incertitudes déclarées
-figures-quadratic-source-student = Moindres carrés comme pour la droite, avec un terme en d² ; p selon la loi de Student, t, avec les degrés de liberté restants
+figures-quadratic-source-normal = Comme pour la droite, avec un terme en d² ; p selon la loi normale centrée réduite, Z
+figures-quadratic-source-few = Comme pour la droite, avec un terme en d² ; p selon la loi de Student, t, à ν₂ degrés de liberté, ceux des incertitudes déclarées
+figures-quadratic-source-student = Comme pour la droite, avec un terme en d² ; p selon la loi de Student, t, avec les degrés de liberté restants
 figures-theil_sen = pente médiane (Theil–Sen)
 figures-theil_sen-meaning = Médiane des pentes de toutes les paires de lignes : quelques lignes fausses la changent à peine.
 figures-other_way = pente d’après la régression de la distance sur le retard
@@ -1230,7 +1237,7 @@ figures-other_way-meaning = Moindres carrés ordinaires, distance et retard éch
 figures-other_way-source = JCGM 100:2008, H.3, distance et retard échangés
 figures-decisive_row = pente sans la ligne { $row }, qui la change le plus
 figures-decisive_row-meaning = Si une seule ligne décide de la pente, vérifiez cette ligne.
-figures-decisive_row-source = Moindres carrés comme pour la droite, avec { $n ->
+figures-decisive_row-source = Comme pour la droite, avec { $n ->
         [one] l’autre ligne
        *[other] les { $n } autres lignes
     }
@@ -1405,6 +1412,12 @@ notice-defaults_only = Toutes les incertitudes sont encore des valeurs par défa
 notice-defaults_only-look = Déclarez avec quelle finesse vous avez vraiment pu lire la règle, les raccords et les fronts.
 notice-walk = Les retards sont datés à un seuil fixe, et les impulsions faiblissent le long des rails : à elle seule, ce glissement du front change v de { $percent } %.
 notice-walk-look = Datez les fronts à une fraction constante de leur amplitude.
+notice-walk_twice =
+    { $n ->
+        [one] Le bilan a une composante pour le glissement du seuil fixe, calculée d’après les traces. La composante déclarée « { $names } » agit aussi sur ces retards : si elle représente le même glissement, il compte deux fois.
+       *[other] Le bilan a une composante pour le glissement du seuil fixe, calculée d’après les traces. Ces composantes déclarées agissent aussi sur ces retards : { $names }. Celle qui représente le même glissement le fait compter deux fois.
+    }
+notice-walk_twice-look = Supprimez la composante déclarée si elle représente le glissement : la composante calculée suit des traces. Gardez-la si elle représente autre chose.
 notice-second_pulse =
     { $n ->
         [one] Les traces de la ligne { $rows } montrent une seconde impulsion. La première a été mesurée.
@@ -1437,6 +1450,18 @@ notice-flat_top =
        *[other] Sur les traces des lignes { $rows }, le sommet d’une impulsion a partout la même valeur : les impulsions peuvent être écrêtées.
     }
 notice-flat_top-look = Le front d’une impulsion écrêtée est lu trop tôt. Si cette valeur est la plus grande que l’appareil peut enregistrer, enregistrez de nouveau avec un calibre plus grand.
+notice-rough =
+    { $n ->
+        [one] Sur les traces de la ligne { $rows }, le bruit cache tant d’un front que l’incertitude du retard n’est elle-même que grossièrement connue.
+       *[other] Sur les traces des lignes { $rows }, le bruit cache tant d’un front que les incertitudes des retards ne sont elles-mêmes que grossièrement connues.
+    }
+notice-rough-look = Moyennez plus d’impulsions, ou datez les fronts à une fraction constante.
+notice-uneven_steps =
+    { $n ->
+        [one] Les traces de la ligne { $rows } ont été échantillonnées à des pas inégaux. Leurs échantillons ont été ramenés à des pas égaux d’après les instants du fichier.
+       *[other] Les traces des lignes { $rows } ont été échantillonnées à des pas inégaux. Leurs échantillons ont été ramenés à des pas égaux d’après les instants des fichiers.
+    }
+notice-uneven_steps-look = Les observations à côté des traces disent de combien les pas diffèrent. Si votre enregistreur échantillonne à pas égaux, vérifiez la colonne des temps.
 notice-height_unknown =
     { $n ->
         [one] Sur la ligne { $rows }, la ligne de base ou le sommet d’un front est hors de l’écran : sa mi-hauteur est une supposition.
@@ -1533,6 +1558,7 @@ repair-exchanged = Échanger les positions des lignes { $rows }
 repair-sense = Inverser le sens de la règle du rail « { $rail } »
 repair-sense-all = Inverser le sens de toutes les règles
 repair-joint = Échanger les lectures du raccord du rail « { $rail } »
+repair-unstated = Supprimer la composante « { $name } »
 repair-path-mirror = Indiquer un miroir sur le chariot
 repair-path-detector = Indiquer un détecteur sur le chariot
 repair-next-rail =
@@ -1723,6 +1749,12 @@ class-residuals-beyond =
         [one] { $n } point hors de l’échelle est au bord.
        *[other] { $n } points hors de l’échelle sont au bord.
     }
+class-residuals-position = position
+class-residuals-rows = lignes
+class-residuals-smallest = plus petit résidu normalisé
+class-residuals-median = résidu normalisé médian
+class-residuals-largest = plus grand résidu normalisé
+class-residuals-median-time = résidu médian
 class-places-none-shared = Il n’y a pas deux cahiers, chacun avec ses propres lectures, qui aient une ligne à la même position : les positions ne peuvent pas être comparées.
 class-places-none = Aucune position ne se distingue : nulle part les lignes des cahiers ne s’écartent ensemble de leurs droites plus que par hasard.
 class-places-some =
@@ -2053,6 +2085,7 @@ reading-none = Aucun fichier de traces n’est choisi. Choisissez-en un qui cont
 reading-third = { $file } : c’est un troisième fichier de traces. Choisissez-en un qui contient les deux traces, ou un pour chaque détecteur.
 reading-one = { $file } : ce fichier ne contient qu’une trace. Ajoutez le fichier avec la trace de l’autre détecteur.
 reading-lacks_a = { $file } : aucune colonne n’est désignée comme la trace du détecteur A. Indiquez laquelle la contient.
+reading-apart = { $file } : ce fichier ne dit pas à quel instant son premier échantillon a été pris, ses fronts ne peuvent donc pas être comparés à ceux de { $other }. Enregistrez les deux traces de la même façon, avec une colonne de temps.
 reading-lacks_b = { $file } : aucune colonne n’est désignée comme la trace du détecteur B. Indiquez laquelle la contient.
 
 ## Traces sans retard

@@ -151,7 +151,15 @@ impl Bench {
         };
         let a = channel(Detector::A, &self.a, 0.0, 1.0, chance);
         let b = channel(Detector::B, &self.b, delay, light, chance);
-        Recording { start: digitiser.start, step: digitiser.step, channels: vec![a, b], settings: Vec::new() }
+        let (start, step) = (digitiser.start, digitiser.step);
+        Recording {
+            start,
+            is_start_told: true,
+            step,
+            uneven: 0.0,
+            channels: vec![a, b],
+            settings: Vec::new(),
+        }
     }
 }
 

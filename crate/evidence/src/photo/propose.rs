@@ -6,6 +6,7 @@ use super::doubt::{self, Doubt};
 use super::find::curve::Flat;
 use super::find::edge::edge;
 use super::find::lattice::{Lattice, Lines};
+use super::find::thickness::thickness;
 use super::mark::{Corner, PixelPoint};
 use super::order::MarkedBefore;
 use super::picture::{ENOUGH, PictureError, Pixels, Reduced, Shrinking};
@@ -196,6 +197,12 @@ pub(super) fn large(copy: &Reduced, at: PixelPoint) -> PixelPoint {
     PixelPoint { x: at.x * copy.scale, y: at.y * copy.scale }
 }
 
+/// Whole pixels, at least one.
+#[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a part of a picture's height")]
+fn pixels(length: f64) -> u32 {
+    libm::round(length).max(1.0) as u32
+}
+
 /// Puts A's edge first, if it is told, or else the earlier one; gives whether that is in doubt.
 fn name(edges: &mut [Option<ProposedEdge>; 2], before: Option<&MarkedBefore>) -> bool {
     let [Some(first), Some(second)] = &*edges else { return edges.iter().any(Option::is_some) };
@@ -291,6 +298,7 @@ impl FoundEdges {
                 base: edge.base,
                 peak: edge.peak,
                 ends: [pixel([begins, edge.base]), pixel([ends, edge.peak])],
+                thickness: thickness(copy, &lattice.plane, &curve, &edge).map(|it| pixels(it * copy.scale)),
                 colour: curve.colour,
                 confidence: edge.confidence,
                 is_doubted: doubt.is_some(),

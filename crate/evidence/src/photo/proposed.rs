@@ -18,6 +18,8 @@ pub struct ProposedEdge {
     pub peak: f64,
     /// Where the edge leaves the baseline and where it reaches the peak, pixels.
     pub ends: [PixelPoint; 2],
+    /// How thick the trace is before its edge, whole pixels; none where too little of it is seen there.
+    pub thickness: Option<u32>,
     /// The trace's colour over the ground: red, green and blue.
     pub colour: [f32; 3],
     /// From 0, a guess, to 1.

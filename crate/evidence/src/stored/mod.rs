@@ -41,3 +41,13 @@ pub enum Evidence {
     /// Recorded traces.
     Traces(Traces),
 }
+
+impl Evidence {
+    /// The files that it rests on.
+    pub fn files(&self) -> &[StoredFile] {
+        match self {
+            Self::Picture(picture) => std::slice::from_ref(&picture.file),
+            Self::Traces(traces) => &traces.files,
+        }
+    }
+}

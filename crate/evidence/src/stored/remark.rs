@@ -120,6 +120,9 @@ fn flagged(trace: &str, flag: &Flag, mark: DecimalMark) -> Message {
         }
         Flag::FewOnEdge { samples } => message!("remarks-few_on_edge", trace = trace, n = *samples),
         Flag::FlatTop { volts } => message!("remarks-flat_top", trace = trace, volts = volts.written(mark)),
+        Flag::UnevenSteps { percent } => {
+            message!("remarks-uneven_steps", trace = trace, percent = percent.written(mark))
+        }
         Flag::Rough => message!("remarks-rough", trace = trace),
     }
 }

@@ -31,7 +31,7 @@ fn pulse(begin: f64, height: f64) -> Vec<f64> {
 }
 
 fn wave(samples: &[f64], start: f64) -> Waveform<'_> {
-    Waveform { start, step: 0.2, samples }
+    Waveform { start, step: 0.2, uneven: 0.0, samples }
 }
 
 #[test]
@@ -89,7 +89,7 @@ fn what_is_refused_names_the_trace() {
         let found = delay(&wave(&flat, 0.0), &wave(&a, 0.0), method);
         assert!(matches!(found, Err((Detector::A, TraceError::NoPulse { .. }))), "{found:?}");
     }
-    let slow = Waveform { start: 0.0, step: 0.4, samples: &a };
+    let slow = Waveform { start: 0.0, step: 0.4, uneven: 0.0, samples: &a };
     let found = delay(&wave(&a, 0.0), &slow, DelayMethod::CrossCorrelation { refined: true });
     assert!(matches!(found, Err((_, TraceError::UnequalSteps { .. }))), "{found:?}");
     assert!(delay(&wave(&a, 0.0), &slow, DelayMethod::ConstantFraction { fraction: 0.5 }).is_ok());

@@ -9,7 +9,7 @@ fn ramp() -> Vec<f64> {
 }
 
 fn wave(samples: &[f64]) -> Waveform<'_> {
-    Waveform { start: 7.0, step: 0.5, samples }
+    Waveform { start: 7.0, step: 0.5, uneven: 0.0, samples }
 }
 
 /// Where the ramp has a share of its height, ns.

@@ -3,7 +3,7 @@
 
 use std::fmt::Write as _;
 
-use super::super::{Method, edge, read, recognise};
+use super::super::{Digits, Flag, Method, Recording, edge, read, recognise};
 use super::*;
 
 /// Times about 0.5 ns apart, which run up to 0.15 ns away from equal steps, by turns and in slow waves.
@@ -38,18 +38,45 @@ fn what_a_converter_can_not_give_does_not_appear() {
     assert_eq!(quantum(&found), quantum(&samples));
 }
 
+/// A straight rise of 20 ns from 100.3141 ns on, to 2 V or −2 V, as it is read from a file of samples at these times.
+fn ramp(times: &[f64], turned: f64) -> Recording {
+    let mut text = String::from("Time (ns),A (V)\n");
+    for time in times {
+        let volts = turned * 2.0 * ((time - 100.3141) / 20.0).clamp(0.0, 1.0) - 0.5;
+        writeln!(text, "{time:.6},{volts:.7}").unwrap();
+    }
+    read("x", text.as_bytes(), &recognise("x", text.as_bytes()).unwrap()).unwrap()
+}
+
 /// A straight rise of 20 ns from 100.3141 ns on is crossed at half its height 10 ns later, whenever it was sampled: a
 /// closed form. Counted in equal steps, the samples there would be up to 0.1 ns off in time.
 #[test]
 fn an_edge_is_timed_by_the_times_of_its_samples() {
     for turned in [1.0, -1.0] {
-        let mut text = String::from("Time (ns),A (V)\n");
-        for time in times(800) {
-            let volts = turned * 2.0 * ((time - 100.3141) / 20.0).clamp(0.0, 1.0) - 0.5;
-            writeln!(text, "{time:.6},{volts:.7}").unwrap();
-        }
-        let recording = read("x", text.as_bytes(), &recognise("x", text.as_bytes()).unwrap()).unwrap();
+        let recording = ramp(&times(800), turned);
         let found = edge(&recording.waveform(0).unwrap(), &Method::default()).unwrap();
         assert!((found.time - 110.3141).abs() < 1e-3, "{}", found.time);
+    }
+}
+
+/// Steps of 0.4 ns and 0.6 ns by turns lie a fifth of their mean off it: that is told with the edge, and its uncertainty is of
+/// the widest step. Equal steps, and such that differ by less than a hundredth, are not told.
+#[test]
+fn unequal_steps_are_told_with_the_edge() {
+    let by_turns = |off: f64| -> Vec<f64> {
+        let late = |at: u32| if at.is_multiple_of(2) { 0.0 } else { off };
+        (0..801).map(|at| 7.0 + 0.5 * f64::from(at) + late(at)).collect()
+    };
+    for (off, uneven, told) in [(0.1, 0.2, Some("20")), (0.002, 0.004, None), (0.0, 0.0, None)] {
+        let recording = ramp(&by_turns(off), 1.0);
+        assert!((recording.uneven - uneven).abs() < 1e-6, "{off}: {}", recording.uneven);
+        let found = edge(&recording.waveform(0).unwrap(), &Method::default()).unwrap();
+        let is_told = |flag: &&Flag| matches!(flag, Flag::UnevenSteps { .. });
+        let percent = Digits::spelled(told.unwrap_or_default());
+        let expected = percent.map(|percent| Flag::UnevenSteps { percent });
+        assert_eq!(found.flags.iter().find(is_told), expected.as_ref(), "{off}");
+        let (rise, widest) = (found.rise / recording.step, 1.0 + uneven);
+        let between = 0.2 * widest * widest / (rise * rise) * recording.step;
+        assert!(found.uncertainty > 0.999 * between && found.uncertainty < 1.01 * between, "{off}");
     }
 }

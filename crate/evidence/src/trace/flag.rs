@@ -45,6 +45,11 @@ pub enum Flag {
         /// Which, V.
         volts: Digits,
     },
+    /// The samples were taken at unequal steps, and carried to equal ones by the times in the file.
+    UnevenSteps {
+        /// By how much a step differs from the mean one at most, per cent of that.
+        percent: Digits,
+    },
     /// The uncertainty is over a tenth of the rise: how well it is known itself begins to suffer.
     Rough,
 }
@@ -64,6 +69,7 @@ impl Flag {
             "correlated_noise" => Self::CorrelatedNoise { samples: parts.whole("samples")? },
             "few_on_edge" => Self::FewOnEdge { samples: parts.whole("samples")? },
             "flat_top" => Self::FlatTop { volts: parts.digits("volts")? },
+            "uneven_steps" => Self::UnevenSteps { percent: parts.digits("percent")? },
             "rough" => Self::Rough,
             other => return Err(PartsError::UnknownKind(other.to_owned())),
         })

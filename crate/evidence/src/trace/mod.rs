@@ -75,10 +75,15 @@ use serde::{Deserialize, Serialize};
 /// The samples of one file.
 #[derive(Clone, PartialEq, Debug, Default)]
 pub struct Recording {
-    /// Time of the first sample, ns.
+    /// Time of the first sample, ns; 0 where nothing tells it.
     pub start: f64,
+    /// Whether the file tells that time.
+    pub is_start_told: bool,
     /// From one sample to the next, ns; above 0.
     pub step: f64,
+    /// By what share of `step` a step of the times in the file differs from it at most, where the samples were carried to
+    /// equal steps; 0 where they were taken at such.
+    pub uneven: f64,
     /// The channels, in the order of the file's columns.
     pub channels: Vec<Channel>,
     /// What the file says beside the samples.
@@ -110,7 +115,7 @@ impl Recording {
     /// A channel as a waveform.
     pub fn waveform(&self, channel: usize) -> Option<Waveform<'_>> {
         let samples = &self.channels.get(channel)?.samples;
-        Some(Waveform { start: self.start, step: self.step, samples })
+        Some(Waveform { start: self.start, step: self.step, uneven: self.uneven, samples })
     }
 
     /// The channel of a detector.
@@ -127,6 +132,8 @@ pub struct Waveform<'a> {
     pub start: f64,
     /// From one sample to the next, ns; above 0.
     pub step: f64,
+    /// As [`Recording::uneven`].
+    pub uneven: f64,
     /// Volts.
     pub samples: &'a [f64],
 }

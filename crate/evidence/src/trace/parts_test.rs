@@ -26,6 +26,7 @@ fn every_kind_reads_back() {
         Flag::CorrelatedNoise { samples: 3 },
         Flag::FewOnEdge { samples: 4 },
         Flag::FlatTop { volts: number() },
+        Flag::UnevenSteps { percent: number() },
         Flag::Rough,
     ]);
     reads_back([

@@ -21,6 +21,9 @@ const BLOCK: usize = 64;
 const SMOOTH: f64 = 0.06;
 /// Heights below so many standard deviations of the noise are flagged as noisy (common practice, no source).
 const NOISY: f64 = 5.0;
+/// Steps that differ by less, as a share of the mean one, are equal for all that an edge shows of it (common practice, no
+/// source).
+const UNEVEN: f64 = 0.01;
 /// Below so many they are no pulse. The gap to the flag is wider than what the noise makes of a height, so that a run
 /// just above the flag loses none of its traces, which would be those that noise made low.
 const NO_PULSE: f64 = 4.0;
@@ -217,6 +220,9 @@ impl<'a> Pulse<'a> {
         if self.height < NOISY * noise.sigma {
             flags.push(Flag::Noisy);
         }
+        if self.wave.uneven > UNEVEN {
+            flags.push(Flag::UnevenSteps { percent: Digits::of(100.0 * self.wave.uneven, 2) });
+        }
         if !noise.correlation.is_empty() {
             flags.push(Flag::CorrelatedNoise { samples: noise.correlation.len() });
         }
@@ -225,9 +231,8 @@ impl<'a> Pulse<'a> {
         let quiet = (0..self.quiet.saturating_sub(self.width)).step_by(self.width.div_ceil(2));
         let loudest =
             quiet.map(|at| (self.smooth(at).abs(), at)).max_by(|one, other| one.0.total_cmp(&other.0));
-        if let Some((_, sample)) =
-            loudest.filter(|(level, _)| *level > 6.0 * left && *level > 2.0 * noise.quantum)
-        {
+        let loud = loudest.filter(|(level, _)| *level > 6.0 * left && *level > 2.0 * noise.quantum);
+        if let Some(sample) = loud.map(|(_, sample)| sample).or_else(|| self.shoulder()) {
             flags.push(Flag::NotQuiet { sample });
         }
         let third = self.quiet / 3;
@@ -244,10 +249,24 @@ impl<'a> Pulse<'a> {
         self.flags = flags;
     }
 
+    /// How far over the baseline the smoothed trace is something else than noise, as a share of the height: 4 standard
+    /// deviations, and a tenth at least.
+    fn margin(&self) -> f64 {
+        (4.0 * self.baseline.sigma / (self.width as f64).sqrt() / self.height).clamp(0.1, 0.4)
+    }
+
+    /// Something that stands out between the quiet part and the edge, as where the pulse rises from what an earlier, smaller one
+    /// left: the edge would be timed from a baseline that is not its own. An edge by itself has less than a tenth of its height
+    /// one and a quarter rises before its middle (a logistic one 0.4 %, a Gaussian pulse 0.5 %).
+    fn shoulder(&self) -> Option<usize> {
+        let until = super::whole(self.middle - 1.25 * self.rise - 0.5 * self.width as f64);
+        let least = self.margin() * self.height;
+        (self.quiet..until).find(|at| self.smooth(*at).abs() > least)
+    }
+
     /// Another edge that crosses half the height: before the one taken, or after it.
     fn second_edge(&self) -> Option<usize> {
-        let margin = (4.0 * self.baseline.sigma / (self.width as f64).sqrt() / self.height).clamp(0.1, 0.4);
-        let (low, high) = ((0.5 - margin) * self.height, 0.55 * self.height);
+        let (low, high) = ((0.5 - self.margin()) * self.height, 0.55 * self.height);
         let start = super::whole(self.middle - self.rise);
         let before = (self.quiet..start).find(|at| self.smooth(*at) > high);
         let mut fell = false;

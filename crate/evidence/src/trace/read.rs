@@ -66,7 +66,7 @@ fn recording(bytes: &[u8], layout: &Layout) -> Result<Recording, ReadProblem> {
     let times = match (taken.iter().find(|column| column.is_time), layout.step) {
         (Some(time), _) => advancing(time, layout.first_line)?,
         (None, Some(step)) if step.is_finite() && step > 0.0 => {
-            Times { start: layout.start.unwrap_or(0.0), step, jittered: None }
+            Times { start: layout.start, step, jittered: None }
         }
         _ => return Err(ReadProblem::NoTime),
     };
@@ -76,7 +76,8 @@ fn recording(bytes: &[u8], layout: &Layout) -> Result<Recording, ReadProblem> {
             return Err(ReadProblem::OtherTimes { column: other.column + 1 });
         }
     }
-    let Times { start, step, jittered } = times;
+    let Times { start: told, step, jittered } = times;
+    let uneven = jittered.as_deref().map_or(0.0, |times| unevenness(times, step));
     let channels = taken.into_iter().filter(|column| !column.is_time).filter_map(|column| {
         let described = layout.columns.get(column.column)?;
         let detector = match described.role {
@@ -90,7 +91,14 @@ fn recording(bytes: &[u8], layout: &Layout) -> Result<Recording, ReadProblem> {
         };
         Some(Channel { detector, label: described.label.clone(), samples })
     });
-    Ok(Recording { start, step, channels: channels.collect(), settings: layout.settings.clone() })
+    Ok(Recording {
+        start: told.unwrap_or(0.0),
+        is_start_told: told.is_some(),
+        step,
+        uneven,
+        channels: channels.collect(),
+        settings: layout.settings.clone(),
+    })
 }
 
 /// Where a line begins, counted from 1; the end of the text for one behind it, however far.
@@ -267,7 +275,8 @@ fn fault(text: &[u8], begin: usize, line: usize, column: usize, layout: &Layout)
 
 /// When samples were taken, ns.
 struct Times {
-    start: f64,
+    /// Of the first, where that is told.
+    start: Option<f64>,
     /// The mean step.
     step: f64,
     /// The time of each where they do not lie at equal steps.
@@ -282,7 +291,8 @@ impl Times {
                 these.iter().zip(those).map(|(one, other)| (one - other).abs()).fold(0.0, f64::max)
             }
             (None, None) => {
-                (other.start - self.start).abs().max((other.step - self.step).abs() * count as f64)
+                let apart = other.start.zip(self.start).map_or(0.0, |(other, own)| (other - own).abs());
+                apart.max((other.step - self.step).abs() * count as f64)
             }
             _ => f64::INFINITY,
         };
@@ -311,9 +321,9 @@ fn advancing(time: &ReadColumn, first_line: usize) -> Result<Times, ReadProblem>
     let any = each().fold(false, |any, (index, found)| any | is_off(index as f64, *found));
     let wrong = if any { each().find(|(index, found)| is_off(*index as f64, **found)) } else { None };
     match wrong {
-        None => Ok(Times { start, step, jittered: None }),
+        None => Ok(Times { start: Some(start), step, jittered: None }),
         Some(_) if are_jittered(times, step, digit) => {
-            Ok(Times { start, step, jittered: Some(times.clone()) })
+            Ok(Times { start: Some(start), step, jittered: Some(times.clone()) })
         }
         Some((index, _)) => {
             // Where the jump is, not where the mean step first runs away from the times.
@@ -326,8 +336,12 @@ fn advancing(time: &ReadColumn, first_line: usize) -> Result<Times, ReadProblem>
 
 /// Whether times that do not lie at equal steps can be measured by: all steps are like the mean one, and told finely enough.
 fn are_jittered(times: &[f64], mean: f64, digit: f64) -> bool {
-    let is_alike = |pair: &[f64]| (pair[1] - pair[0] - mean).abs() < JITTER * mean;
-    digit <= FINE * mean && times.windows(2).all(is_alike)
+    digit <= FINE * mean && unevenness(times, mean) < JITTER
+}
+
+/// By what share of the mean step one of the steps differs from it at most.
+fn unevenness(times: &[f64], mean: f64) -> f64 {
+    times.windows(2).map(|pair| (pair[1] - pair[0] - mean).abs() / mean).fold(0.0, f64::max)
 }
 
 /// The time before which lies the step that is least like the mean one, the first of several, and the usual step; nothing

@@ -106,7 +106,11 @@ fn what_a_layout_may_lack() {
     let refused = |layout: &Layout| read("x", file(0, "").as_bytes(), layout).unwrap_err().problem;
     assert_eq!(refused(&without), ReadProblem::NoTime);
     without.step = Some(0.5);
-    assert_eq!(read("x", file(0, "").as_bytes(), &without).unwrap().step, 0.5);
+    let untimed = read("x", file(0, "").as_bytes(), &without).unwrap();
+    assert_eq!((untimed.step, untimed.start, untimed.is_start_told), (0.5, 0.0, false));
+    without.start = Some(-3.0);
+    let begun = read("x", file(0, "").as_bytes(), &without).unwrap();
+    assert_eq!((begun.start, begun.is_start_told), (-3.0, true));
     without.columns[1].role = Role::Ignored;
     assert_eq!(refused(&without), ReadProblem::NoChannel);
     assert_eq!(read("x", b"", &layout()).unwrap_err().problem, ReadProblem::Empty);

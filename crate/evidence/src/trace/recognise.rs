@@ -334,9 +334,16 @@ impl<'a> ColumnSigns<'a> {
         self.progress[column].is_some()
     }
 
-    /// Whether a column counts the samples: by its numbers, or by its label if it grows evenly.
+    /// Whether a column counts the samples: by its numbers, or by its label if it grows evenly. Of whole numbers that grow by
+    /// more than one, as where samples were left out, those count whose step is the stated one in no unit.
     fn counts(&self, column: usize) -> bool {
-        let by_numbers = self.progress[column].as_ref().is_some_and(|progress| progress.counts);
+        let is_stated = |step: f64, stated: f64| {
+            let in_unit = |unit: &ColumnUnit| (step * unit.factor() - stated).abs() <= SAME_STEP * stated;
+            ColumnUnit::TIMES.iter().any(in_unit)
+        };
+        let by_numbers = self.progress[column].as_ref().is_some_and(|&Progress { step, whole }| {
+            whole && (step == 1.0 || self.stated_step.is_some_and(|stated| !is_stated(step, stated)))
+        });
         let by_label = self.is_even(column) && header::counts(&self.above.labels[column]);
         (by_numbers || by_label) && !self.is_stated_time(column)
     }
@@ -410,27 +417,35 @@ impl<'a> ColumnSigns<'a> {
             let (unit, unit_stated) = (stated.unwrap_or(supposed), stated.is_some());
             columns.push(TraceColumn { role, unit, unit_stated, label });
         }
-        for (column, role) in channels.iter().zip(self.channel_roles(&channels)) {
-            columns[*column].role = role;
+        for (column, role) in self.of_detectors(&channels).into_iter().zip([Role::ChannelA, Role::ChannelB]) {
+            if let Some(column) = column {
+                columns[column].role = role;
+            }
         }
         columns
     }
 
-    /// A and B, in the order of the columns unless their labels tell otherwise.
-    fn channel_roles(&self, channels: &[usize]) -> [Role; 2] {
-        let is_second = |place: usize| {
-            channels.get(place).and_then(|column| header::is_second(&self.above.labels[*column]))
+    /// The channels of A and of B: each the one that its label names, else in the order of the columns.
+    fn of_detectors(&self, channels: &[usize]) -> [Option<usize>; 2] {
+        let channels = || channels.iter().copied();
+        let named = |second: bool| {
+            let is_named = |column: &usize| header::is_second(&self.above.labels[*column]) == Some(second);
+            let mut named = channels().filter(is_named);
+            named.next().filter(|_| named.next().is_none())
         };
-        let turned = is_second(0) == Some(true) && is_second(1) != Some(true);
-        if turned { [Role::ChannelB, Role::ChannelA] } else { [Role::ChannelA, Role::ChannelB] }
+        let b = named(true);
+        let a = named(false).or_else(|| channels().find(|column| Some(*column) != b));
+        let after = || channels().find(|column| Some(*column) > a);
+        let b = b.or_else(after).or_else(|| channels().find(|column| Some(*column) != a));
+        [a, b]
     }
 }
 
 /// A column that grows by equal steps.
 struct Progress {
     step: f64,
-    /// Whole numbers that grow by one, however many noughts stand behind the mark.
-    counts: bool,
+    /// Whether they are whole numbers, however many noughts stand behind the mark.
+    whole: bool,
 }
 
 impl Progress {
@@ -450,7 +465,7 @@ impl Progress {
         });
         let grows = step > 0.0 && last.value - first.value > 4.0 * digit.min(step * 0.3);
         let whole = numbers.iter().all(|number| number.value.fract() == 0.0);
-        (even && grows).then_some(Self { step, counts: whole && step == 1.0 })
+        (even && grows).then_some(Self { step, whole })
     }
 }
 

@@ -92,6 +92,29 @@ fn labels_say_which_channel_is_which() {
     assert_eq!(roles(&layout_of(&text)), [Role::Time, Role::ChannelB, Role::ChannelA]);
 }
 
+/// Of three channels those are A's and B's whose labels say so; what stands beside them, a trigger or a lamp's monitor, is none.
+#[test]
+fn labels_say_which_of_three_channels_are_the_two() {
+    use Role::{ChannelA, ChannelB, Ignored, Time};
+    for (head, expected) in [
+        ("t (ns),Trigger,A,B", [Time, Ignored, ChannelA, ChannelB]),
+        ("t (ns),B,Monitor,A", [Time, ChannelB, Ignored, ChannelA]),
+        ("t (ns),Trigger,CH1,Monitor", [Time, Ignored, ChannelA, ChannelB]),
+        ("t (ns),Monitor,Trigger,Stop", [Time, ChannelA, Ignored, ChannelB]),
+        ("t (ns),B,Monitor,Trigger", [Time, ChannelB, ChannelA, Ignored]),
+        ("t (ns),One,Another,Third", [Time, ChannelA, ChannelB, Ignored]),
+    ] {
+        let volts = |i: usize| [VOLTS[i % 7], VOLTS[i % 5], VOLTS[(i + 2) % 7]];
+        let row = |i: usize| volts(i).iter().fold(i.to_string(), |row, volts| format!("{row},{volts}"));
+        assert_eq!(roles(&layout_of(&format!("{head}\n{}", rows(30, row)))), expected, "{head}");
+    }
+    let alone = |label: &str| {
+        let text = format!("t (ns),{label}\n{}", rows(30, |i| format!("{i},{}", VOLTS[i % 7])));
+        roles(&layout_of(&text))
+    };
+    assert_eq!((alone("A"), alone("B")), (vec![Time, ChannelA], vec![Time, ChannelB]));
+}
+
 #[test]
 fn utf_16_and_byte_order_marks() {
     let text = format!("t (ns);A (V)\r\n{}", rows(30, |i| format!("{i};{}", VOLTS[i % 7])));
@@ -221,6 +244,21 @@ fn a_column_that_counts_is_no_time_unless_a_unit_of_time_is_stated_for_it() {
         let TraceColumn { role, unit, unit_stated, .. } = layout.columns[0];
         assert_eq!((role, unit, unit_stated), (Role::Time, ColumnUnit::Microsecond, true), "{head}");
     }
+}
+
+/// Every second sample was left out, and its number kept: the stated step is that of the rows, and whole nanoseconds are times
+/// where the stated step is theirs.
+#[test]
+fn a_column_that_counts_every_second_sample_is_no_time() {
+    let of = |interval: &str| {
+        let row = |i: usize| format!("{},{:+.3}", 2 * i, f64::from(VOLTS[i % 7]) * 0.01);
+        layout_of(&format!("Sample interval,{interval}\nX,A\n{}", rows(60, row)))
+    };
+    let counted = of("200,ps");
+    assert_eq!((roles(&counted), counted.step), (vec![Role::Ignored, Role::ChannelA], Some(0.2)));
+    let timed = of("2,ns");
+    assert_eq!((roles(&timed), timed.step), (vec![Role::Time, Role::ChannelA], None));
+    assert_eq!(timed.columns[0].unit, ColumnUnit::Nanosecond);
 }
 
 #[test]

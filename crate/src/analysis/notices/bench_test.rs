@@ -79,8 +79,7 @@ impl Bench {
 
     /// Adds `ns` to the delay of a row.
     pub(super) fn late(&mut self, row: RowId, ns: f64) {
-        let held =
-            self.notebook.state().rows.iter().find(|r| r.id == row).unwrap().text(Cell::EdgeB).to_owned();
+        let held = self.notebook.state().row(row).unwrap().text(Cell::EdgeB).to_owned();
         self.set(row, Cell::EdgeB, &text(held.parse::<f64>().unwrap() + ns / 2.0));
     }
 
@@ -106,7 +105,7 @@ impl Bench {
     /// Takes the delays from traces by a fixed level, `walk` ns too late for every metre, with these remarks.
     pub(super) fn takes_traces(&mut self, walk: f64, remarks: impl Fn(RowId) -> Vec<Remark>) {
         for row in 1..=12 {
-            let held = self.notebook.state().rows.iter().find(|r| r.id == row).unwrap();
+            let held = self.notebook.state().row(row).unwrap();
             let (rail, reading) = (held.text(Cell::Rail), held.text(Cell::Reading));
             let d = reading.parse::<f64>().unwrap() / 100.0 + if rail == "2" { 2.0 } else { 0.0 };
             for cell in [Cell::TimeBase, Cell::EdgeA, Cell::EdgeB] {
@@ -125,7 +124,7 @@ impl Bench {
     /// Types the delays that the screen gave, and no uncertainty of them.
     pub(super) fn types_bare_delays(&mut self) {
         for row in 1..=12 {
-            let held = self.notebook.state().rows.iter().find(|r| r.id == row).unwrap().text(Cell::EdgeB);
+            let held = self.notebook.state().row(row).unwrap().text(Cell::EdgeB);
             let delay = 2.0 * (held.parse::<f64>().unwrap() - 0.5);
             for cell in [Cell::TimeBase, Cell::EdgeA, Cell::EdgeB] {
                 self.set(row, cell, "");
@@ -146,7 +145,7 @@ impl Bench {
         let corners = [Spot(0, 0), Spot(100_000, 0), Spot(100_000, 80_000), Spot(0, 80_000)];
         self.put(Edit::SetGrid(Grid { id: 1, columns: 10, rows: 8, corners, checks: Vec::new() }));
         for row in [3, 7] {
-            let held = self.notebook.state().rows.iter().find(|r| r.id == row).unwrap();
+            let held = self.notebook.state().row(row).unwrap();
             let edge = held.text(Cell::EdgeB).parse::<f64>().unwrap();
             #[expect(clippy::cast_possible_truncation, reason = "a place on the picture")]
             let b = Spot((10_000.0 * edge).round() as i32, 40_000);
@@ -164,7 +163,7 @@ impl Bench {
     /// Reads all edges to whole small divisions of a fifth.
     pub(super) fn rounds_edges(&mut self) {
         for row in 1..=12 {
-            let held = self.notebook.state().rows.iter().find(|r| r.id == row).unwrap();
+            let held = self.notebook.state().row(row).unwrap();
             let edge = held.text(Cell::EdgeB).parse::<f64>().unwrap();
             self.set(row, Cell::EdgeA, "0.4");
             self.set(row, Cell::EdgeB, &format!("{:.1}", (edge * 5.0).round() / 5.0));
@@ -173,7 +172,7 @@ impl Bench {
 
     /// Types a reading to a millionth of a centimetre.
     pub(super) fn late_figures(&mut self, row: RowId) {
-        let held = self.notebook.state().rows.iter().find(|r| r.id == row).unwrap();
+        let held = self.notebook.state().row(row).unwrap();
         let reading = format!("{}0000", held.text(Cell::Reading));
         self.set(row, Cell::Reading, &reading);
     }

@@ -130,8 +130,7 @@ fn said(input: &NoticeInput, found: &Found, rows: Value, rail: String) -> Messag
 
 fn notice(input: &NoticeInput, found: &Found) -> Notice {
     let (id, section, weight, look_at) = told(found.cause);
-    let mut rails = input.context.page.rails.iter().enumerate();
-    let rail = rails.find(|(_, rail)| Some(rail.id) == found.rail);
+    let rail = found.rail.and_then(|rail| input.context.page.rail(rail));
     let rail = rail.map_or_else(String::new, |(index, rail)| rail.name_or_number(index));
     let rows = Value::from(input.numbers(&found.rows));
     let text = said(input, found, rows.clone(), rail.clone());

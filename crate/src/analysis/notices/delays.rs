@@ -1,10 +1,12 @@
 //! What pictures and traces show: walk, what may have moved an edge, marks that don't fit their grid.
 
 use super::input::NoticeInput;
-use crate::analysis::notice::{Notice, Section, Weight};
+use crate::analysis::notice::{Notice, Repair, Section, Weight};
+use crate::analysis::origin::Origin;
+use crate::analysis::types::SlopePart;
 use crate::message;
-use crate::notebook::{Estimator, Evidence, Remark, Row, RowId};
-use crate::words::Message;
+use crate::notebook::{ActsOn, Edit, Estimator, Evidence, Remark, Row, RowId, Scope, SharedError};
+use crate::words::{Message, Value};
 use slope_evidence::trace::Flag;
 
 /// Beyond so many standard uncertainties something is there.
@@ -12,7 +14,8 @@ const SEEN: f64 = 2.0;
 
 /// Every notice about pictures and traces.
 pub(super) fn notices(input: &NoticeInput) -> Vec<Notice> {
-    walk(input).into_iter().chain(doubtful(input)).chain(height_unknown(input)).chain(bent(input)).collect()
+    let walks = walk(input).into_iter().chain(walk_twice(input));
+    walks.chain(doubtful(input)).chain(height_unknown(input)).chain(bent(input)).collect()
 }
 
 /// Delays by a fixed level, where the light weakens on the way.
@@ -31,52 +34,108 @@ fn walk(input: &NoticeInput) -> Option<Notice> {
     })
 }
 
+/// Errors of the delays that were stated beside the budget's own line for walk, and act on the slope too: one that stands
+/// for the walk, as it had to before there was that line, counts twice. Which it is only a person knows.
+fn walk_twice(input: &NoticeInput) -> Option<Notice> {
+    /// A share of the slope so small is rounding.
+    const NOTHING: f64 = 1e-9;
+    let line = input.line?;
+    let acts = |origin: &Origin| {
+        let of = |part: &SlopePart| part.origin == *origin && part.slope > NOTHING * line.fit.slope.abs();
+        line.parts.iter().any(of)
+    };
+    // What rows share that were read at one time base of a screen is no walk of traces.
+    let may_be_walk = |shared: &&SharedError| {
+        shared.acts_on == ActsOn::Delays
+            && !matches!(shared.rows, Scope::TimeBase(_))
+            && acts(&Origin::Stated { shared: shared.id })
+    };
+    let stated: Vec<&SharedError> = input.context.page.shared.iter().filter(may_be_walk).collect();
+    let first = stated.first().filter(|_| acts(&Origin::Walk))?;
+    let names: Vec<Value> = stated.iter().map(|shared| name(shared)).collect();
+    let repair = (stated.len() == 1).then(|| Repair {
+        does: message!("repair-unstated", name = name(first)),
+        edit: Edit::RemoveShared(first.id),
+        reason: None,
+    });
+    let text = message!("notice-walk_twice", n = stated.len(), names = names);
+    let look = message!("notice-walk_twice-look");
+    Some(Notice::new("walk_twice", Weight::Look, Section::Uncertainty, text, look).mended_by(repair))
+}
+
+/// What the budget calls an error that was stated.
+fn name(shared: &SharedError) -> Value {
+    match shared.name.trim() {
+        "" => message!("budget-names-unnamed").into(),
+        name => name.into(),
+    }
+}
+
 /// What traces show that may have moved an edge by more than its uncertainty: each kind with its rows.
 fn doubtful(input: &NoticeInput) -> Vec<Notice> {
     let of = |is: fn(&Flag) -> bool| -> Vec<RowId> {
         let used = input.rows.points.iter().map(|point| point.row);
         used.filter(|id| {
-            let row = input.context.page.rows.iter().find(|row| row.id == *id);
+            let row = input.context.page.row(*id);
             row.is_some_and(|row| flags(row, input.context.page.estimator).any(is))
         })
         .collect()
     };
-    let told = |id, rows: Vec<RowId>, text: fn(usize, Vec<usize>) -> Message, look| {
+    let told = |id, weight, rows: Vec<RowId>, text: fn(usize, Vec<usize>) -> Message, look| {
         (!rows.is_empty()).then(|| {
             let text = text(rows.len(), input.numbers(&rows));
-            Notice::new(id, Weight::Look, Section::Delays, text, look).of_rows(rows)
+            Notice::new(id, weight, Section::Delays, text, look).of_rows(rows)
         })
     };
     [
         told(
             "second_pulse",
+            Weight::Look,
             of(|flag| matches!(flag, Flag::DoubleEdge { .. })),
             |n, rows| message!("notice-second_pulse", n = n, rows = rows),
             message!("notice-second_pulse-look"),
         ),
         told(
             "signal_before",
+            Weight::Look,
             of(|flag| matches!(flag, Flag::NotQuiet { .. })),
             |n, rows| message!("notice-signal_before", n = n, rows = rows),
             message!("notice-signal_before-look"),
         ),
         told(
             "not_level",
+            Weight::Look,
             of(|flag| matches!(flag, Flag::Drift { .. })),
             |n, rows| message!("notice-not_level", n = n, rows = rows),
             message!("notice-not_level-look"),
         ),
         told(
             "few_on_edge",
+            Weight::Look,
             of(|flag| matches!(flag, Flag::FewOnEdge { .. })),
             |n, rows| message!("notice-few_on_edge", n = n, rows = rows),
             message!("notice-few_on_edge-look"),
         ),
         told(
             "flat_top",
+            Weight::Look,
             of(|flag| matches!(flag, Flag::FlatTop { .. })),
             |n, rows| message!("notice-flat_top", n = n, rows = rows),
             message!("notice-flat_top-look"),
+        ),
+        told(
+            "rough",
+            Weight::Look,
+            of(|flag| matches!(flag, Flag::Rough | Flag::Noisy)),
+            |n, rows| message!("notice-rough", n = n, rows = rows),
+            message!("notice-rough-look"),
+        ),
+        told(
+            "uneven_steps",
+            Weight::Know,
+            of(|flag| matches!(flag, Flag::UnevenSteps { .. })),
+            |n, rows| message!("notice-uneven_steps", n = n, rows = rows),
+            message!("notice-uneven_steps-look"),
         ),
     ]
     .into_iter()
@@ -102,7 +161,7 @@ fn height_unknown(input: &NoticeInput) -> Option<Notice> {
     let used = input.rows.points.iter().map(|point| point.row);
     let rows: Vec<RowId> = used
         .filter(|id| {
-            let row = input.context.page.rows.iter().find(|row| row.id == *id);
+            let row = input.context.page.row(*id);
             let Some(Evidence::Picture(picture)) = row.and_then(|row| row.evidence.as_ref()) else {
                 return false;
             };

@@ -2,7 +2,10 @@
 #![expect(clippy::unwrap_used, reason = "tests")]
 
 use crate::analysis::analyse;
-use crate::notebook::{BenchField, Cell, Edit, Path, RailField, RailId, RowId, Sense, Splice};
+use crate::message;
+use crate::notebook::{
+    BenchField, Cell, Edit, Effect, Path, RailField, RailId, RowId, Sense, SharedError, Splice,
+};
 use crate::words::{Message, Value, WordTable, Words};
 use slope_evidence::trace::{Digits, Flag};
 
@@ -28,7 +31,7 @@ use Names::{Rail, RailRows, Rows, Whole};
 /// A fault to plant, the notice it raises, and what that notice names.
 type Case = (&'static str, fn(&mut Bench), Names);
 
-const CASES: [Case; 45] = [
+const CASES: [Case; 48] = [
     ("off_the_rail", |b| b.set(3, Cell::Reading, "230"), Rows(&[3])),
     ("edge_off_screen", |b| b.set_bench(BenchField::ScreenWidth, "7.3"), Rows(&[12])),
     (
@@ -82,11 +85,21 @@ const CASES: [Case; 45] = [
     ("uncertainty_missing", Bench::types_bare_delays, Whole),
     ("rehearsal", |b| b.put(Edit::SetRehearsal(7)), Whole),
     ("walk", Bench::walks, Rows(&[1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12])),
+    (
+        "walk_twice",
+        |b| {
+            b.walks();
+            b.put(clock("2 %"));
+        },
+        Whole,
+    ),
     ("second_pulse", |b| b.flags(&Flag::DoubleEdge { sample: 9 }), Rows(&[3, 7])),
     ("signal_before", |b| b.flags(&Flag::NotQuiet { sample: 9 }), Rows(&[3, 7])),
     ("not_level", |b| b.flags(&Flag::Drift { volts: Digits::of(0.02, 3) }), Rows(&[3, 7])),
     ("few_on_edge", |b| b.flags(&Flag::FewOnEdge { samples: 2 }), Rows(&[3, 7])),
     ("flat_top", |b| b.flags(&Flag::FlatTop { volts: Digits::of(0.8, 4) }), Rows(&[3, 7])),
+    ("rough", |b| b.flags(&Flag::Rough), Rows(&[3, 7])),
+    ("uneven_steps", |b| b.flags(&Flag::UnevenSteps { percent: Digits::of(20.0, 2) }), Rows(&[3, 7])),
     ("height_unknown", Bench::leaves_the_screen, Rows(&[3, 7])),
     ("grid_bent", Bench::bends_a_grid, Whole),
     ("few_rows", |b| b.strike(1..=8), Whole),
@@ -368,4 +381,35 @@ fn what_is_offered_mends_the_mistake_and_can_be_undone() {
         bench.put(Edit::Undo);
         assert_eq!(bench.notebook.state(), &before);
     }
+}
+
+/// A notebook that had to state walk by hand, before the budget had a line for it, is told of both lines, and can take its
+/// own out. What moves all delays alike moves the slope by nothing, and without a fixed threshold there is no such line.
+#[test]
+fn walk_that_is_stated_beside_the_budgets_own_line_is_named() {
+    let twice =
+        |bench: &Bench| analyse(&bench.notebook).notices.into_iter().find(|notice| notice.id == "walk_twice");
+    let offset = |bench: &mut Bench| {
+        let Edit::SetShared(clock) = clock("0.5") else { return };
+        bench.put(Edit::SetShared(SharedError { effect: Effect::Offset, ..clock }));
+    };
+    let mut bench = Bench::sound();
+    bench.put(clock("2 %"));
+    assert_eq!(twice(&bench), None);
+
+    bench.walks();
+    let notice = twice(&bench).unwrap();
+    let names = vec![Value::from("clock")];
+    assert_eq!(notice.text, message!("notice-walk_twice", n = 1_usize, names = names));
+    let u_with_both = analyse(&bench.notebook).speed.unwrap().u_c();
+    let repair = notice.repair.unwrap();
+    assert_eq!(repair.edit, Edit::RemoveShared(900));
+    bench.put(repair.edit);
+    assert_eq!(twice(&bench), None);
+    assert!(analyse(&bench.notebook).speed.unwrap().u_c() < u_with_both);
+    bench.put(Edit::Undo);
+    assert!(twice(&bench).is_some());
+
+    offset(&mut bench);
+    assert_eq!(twice(&bench), None);
 }

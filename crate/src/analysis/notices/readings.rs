@@ -413,7 +413,7 @@ fn treated_as_exact(input: &NoticeInput) -> Option<Notice> {
     let timed_by = |p: &Point| match p.time_base.map(|base| base.clock) {
         Some(Clock::Screen(time)) => !own(time),
         Some(Clock::Recorder) => true,
-        None => p.told == DelaySource::ByTraces,
+        None => p.delay_source == DelaySource::ByTraces,
     };
     let time_base = context.page.text(BenchField::TimeBaseUncertainty).trim().is_empty()
         && !scaled(ActsOn::Delays)
@@ -469,7 +469,7 @@ fn uncertainty_missing(input: &NoticeInput) -> Option<Notice> {
 
 /// Nothing was said about uncertainties: all figures rest on what the notebook took.
 fn defaults_only(input: &NoticeInput) -> Option<Notice> {
-    let screen = input.rows.points.iter().any(|p| p.told == DelaySource::OnScreen);
+    let screen = input.rows.points.iter().any(|p| p.delay_source == DelaySource::OnScreen);
     let on_rail = input.rows.points.iter().any(|p| p.rail.is_some());
     let bench = &input.context.page.bench;
     let screen_said = bench.contains_key(&BenchField::EdgeHalfWidth)

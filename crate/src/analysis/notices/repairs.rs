@@ -17,7 +17,7 @@ pub(super) fn repair(
     rows: Value,
     rail: String,
 ) -> Option<Repair> {
-    let place = page.rails.iter().position(|rail| Some(rail.id) == found.rail);
+    let place = found.rail.and_then(|rail| page.rail(rail)).map(|(place, _)| place);
     let (does, edit) = match found.cause {
         Cause::RowOff | Cause::ForcedZero => {
             let [row] = found.rows[..] else { return None };
@@ -52,7 +52,7 @@ pub(super) fn path(page: &NotebookState) -> Repair {
 }
 
 fn rows<'a>(page: &'a NotebookState, ids: &[RowId]) -> Option<Vec<&'a Row>> {
-    ids.iter().map(|id| page.rows.iter().find(|row| row.id == *id)).collect()
+    ids.iter().map(|id| page.row(*id)).collect()
 }
 
 fn write(row: &Row, cell: Cell, text: &str) -> Edit {

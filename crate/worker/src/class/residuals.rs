@@ -4,8 +4,9 @@
 use std::fmt::Write as _;
 
 use serde::Serialize;
-use slope_evidence::decimal::{at_most, plain};
+use slope_evidence::decimal::{at_most, fixed, plain};
 use slope_evidence::message;
+use slope_evidence::plot_table::{PlotColumn, PlotTable};
 use slope_evidence::trace::DecimalMark;
 use slope_evidence::words::{Message, Value};
 
@@ -25,6 +26,11 @@ const MARGIN: f64 = 0.03;
 /// Half the length of a bar that stands for a place.
 const HALF_BAR: f64 = 8.0;
 
+/// Places of a distance, m: to the millimetre, as rulers have it; and of a normalized residual, as rows show it.
+const MILLIMETRE: i32 = -3;
+/// See [`MILLIMETRE`].
+const TENTH: i32 = -1;
+
 /// The residuals of a class.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
@@ -43,6 +49,8 @@ pub struct Residuals {
     pub normalized: Drawing,
     /// In nanoseconds; none where seals cover all lines.
     pub nanoseconds: Option<Drawing>,
+    /// Both as a table, a row for each place.
+    pub table: PlotTable,
 }
 
 /// A place where the class lies off its lines.
@@ -116,6 +124,7 @@ pub(super) fn residuals(all: &[Given], alike: &[Vec<Alike>], mark: DecimalMark) 
         rails: spans(&spots, across, &names),
         normalized: drawing(&spots, across, mark, |row| Some(row.normalized))?,
         nanoseconds: drawing(&spots, across, mark, |row| row.residual),
+        table: table(&spots, &names),
     })
 }
 
@@ -241,6 +250,23 @@ fn path(strokes: impl Iterator<Item = (f64, f64, f64)>) -> String {
     path
 }
 
+/// How the residuals lie at each place: how many, from the smallest to the largest, and in the middle.
+fn table(spots: &[RowsAtPlace<'_>], names: &Names<'_>) -> PlotTable {
+    let columns = [
+        (message!("class-residuals-position"), ""),
+        (message!("chart-distance"), "m"),
+        (message!("class-residuals-rows"), ""),
+        (message!("class-residuals-smallest"), ""),
+        (message!("class-residuals-median"), ""),
+        (message!("class-residuals-largest"), ""),
+        (message!("class-residuals-median-time"), "ns"),
+    ];
+    PlotTable {
+        columns: columns.into_iter().map(|(name, unit)| PlotColumn { name, unit }).collect(),
+        rows: spots.iter().filter_map(|spot| names.row(spot)).collect(),
+    }
+}
+
 fn spans(spots: &[RowsAtPlace<'_>], across: Across, names: &Names<'_>) -> Vec<RailSpan> {
     let each = spots.chunk_by(|one, other| one.place.rail == other.place.rail);
     each.filter_map(|some| {
@@ -265,18 +291,39 @@ impl Names<'_> {
         names.find(|name| !name.is_empty()).cloned().unwrap_or_else(|| (rail + 1).to_string())
     }
 
-    fn said(&self, off: &Off, spot: &RowsAtPlace<'_>) -> Message {
+    fn place(&self, spot: &RowsAtPlace<'_>) -> Message {
         let mark = self.reading(&spot.rows);
-        let place = match spot.place.rail {
+        match spot.place.rail {
             Some(rail) => message!("class-places-rail", rail = self.rail(rail), mark = mark),
             None => message!("class-places-distance", mark = mark),
-        };
+        }
+    }
+
+    /// The row of a place in the table; none for a place without rows.
+    fn row(&self, spot: &RowsAtPlace<'_>) -> Option<Vec<Value>> {
+        let mut normalized: Vec<f64> = spot.rows.iter().map(|row| row.normalized).collect();
+        let middle = median(&mut normalized)?;
+        let (smallest, largest) = (*normalized.first()?, *normalized.last()?);
+        let time = median(&mut spot.rows.iter().filter_map(|row| row.residual).collect::<Vec<_>>());
+        let [smallest, middle, largest] = [smallest, middle, largest].map(|w| fixed(w, TENTH, self.mark));
+        Some(vec![
+            self.place(spot).into(),
+            fixed(spot.distance, MILLIMETRE, self.mark).into(),
+            spot.rows.len().into(),
+            smallest.into(),
+            middle.into(),
+            largest.into(),
+            time.map_or_else(String::new, |time| plain(time, 2, self.mark)).into(),
+        ])
+    }
+
+    fn said(&self, off: &Off, spot: &RowsAtPlace<'_>) -> Message {
         let size = |value: f64| plain(value.abs(), 2, self.mark);
         let by = off.residual.map_or_else(
             || message!("class-places-u", u = size(off.normalized)),
             |ns| message!("class-places-ns", ns = size(ns), u = size(off.normalized)),
         );
-        let (place, by) = (Value::from(place), Value::from(by));
+        let (place, by) = (Value::from(self.place(spot)), Value::from(by));
         let (together, n) = (off.together, off.notebooks);
         if off.normalized > 0.0 {
             message!("class-places-above", place = place, together = together, n = n, by = by)

@@ -129,3 +129,24 @@ fn without_a_place_in_common_nothing_is_named() {
     assert_eq!(residuals(&[Given::default()], &[], DecimalMark::Point), None);
     assert_eq!(residuals(&[], &[], DecimalMark::Point), None);
 }
+
+/// Of six notebooks alike, each place has six rows, whose residuals are one number; a row of the table says so.
+#[test]
+fn the_table_has_a_row_for_each_place() {
+    let found = residuals(&class(6), &[], DecimalMark::Comma).unwrap();
+    assert!(found.table.rows.iter().all(|row| row.len() == found.table.columns.len()));
+    assert_eq!(found.table.rows.len(), 8);
+    let place = message!("class-places-rail", rail = "2", mark = "100\u{a0}cm");
+    let texts = ["4,0", "4,0", "4,0", "0,40"].map(Value::from);
+    let [head, rest @ ..] = found.table.rows[5].as_slice() else { panic!("{:?}", found.table.rows) };
+    assert_eq!(head, &Value::from(place));
+    assert_eq!(rest, [&[Value::from("5,000"), Value::from(6_usize)][..], &texts].concat());
+}
+
+#[test]
+fn a_sealed_line_tells_no_nanoseconds() {
+    let sealed = Given { sealed: true, ..given([0.5, -0.5, -1.0, 0.5, -0.5, 4.0, -1.5, -1.0]) };
+    let found = residuals(&[sealed], &[], DecimalMark::Comma).unwrap();
+    assert_eq!(found.nanoseconds, None);
+    assert!(found.table.rows.iter().all(|row| row.last() == Some(&Value::default())));
+}

@@ -65,11 +65,13 @@ fn length([a, b, c]: [f32; 3]) -> f32 {
     (a * a + b * b + c * c).sqrt()
 }
 
-fn dot([a, b, c]: [f32; 3], [d, e, f]: [f32; 3]) -> f32 {
+/// The product of two colours as vectors.
+pub fn dot([a, b, c]: [f32; 3], [d, e, f]: [f32; 3]) -> f32 {
     a * d + b * e + c * f
 }
 
-fn less(a: [f32; 3], b: [f32; 3]) -> [f32; 3] {
+/// One colour over another.
+pub fn less(a: [f32; 3], b: [f32; 3]) -> [f32; 3] {
     [a[0] - b[0], a[1] - b[1], a[2] - b[2]]
 }
 
@@ -79,7 +81,7 @@ pub fn alike(a: [f32; 3], b: [f32; 3]) -> bool {
 }
 
 /// Medians of each colour.
-fn medians(of: &[[f32; 3]]) -> [f32; 3] {
+pub fn medians(of: &[[f32; 3]]) -> [f32; 3] {
     [0, 1, 2].map(|i| median(&mut of.iter().map(|c| c[i]).collect::<Vec<f32>>()))
 }
 

@@ -39,7 +39,8 @@ const LEAST_LEVEL: usize = SAMPLES / 4;
 /// An edge ends where it is nearer to baseline or peak than this share of its height.
 const END: f64 = 0.05;
 
-fn division(sample: f64) -> f64 {
+/// The place of a sample, divisions.
+pub fn division(sample: f64) -> f64 {
     (sample + 0.5) / SAMPLES as f64
 }
 
@@ -95,7 +96,7 @@ pub fn edge(curve: &Curve) -> Option<ScreenEdge> {
 }
 
 /// The median.
-fn middle(values: &[f64]) -> f64 {
+pub fn middle(values: &[f64]) -> f64 {
     let mut sorted = values.to_vec();
     sorted.sort_by(f64::total_cmp);
     sorted.get(sorted.len() / 2).copied().unwrap_or(0.0)

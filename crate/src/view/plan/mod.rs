@@ -1,8 +1,11 @@
 //! The plan in words, figures and places, rounded and with units.
 
+mod types;
+
+mod figures;
+
 use super::budget::{name, with_unit};
 use super::figures::figure;
-use super::plan_types::{ColumnProblem, PlaceView, PlanView, PositionView, ProposedView, TrackView};
 use super::types::Figure;
 use crate::analysis::read::ruler_unit;
 use crate::analysis::{Analysis, Origin, RowPart};
@@ -10,13 +13,14 @@ use crate::message;
 use crate::notebook::{Cell, Notebook, NotebookState, PositionId};
 use crate::plan::ask::Prediction;
 use crate::plan::next::{Next, Why};
-use crate::plan::rehearsal::{RehearsalTruth, truth};
+use crate::plan::rehearsal::{DrawnError, RehearsalTruth, truth};
 use crate::plan::stop::{PlanContext, PlannedStop};
 use crate::plan::{Plan, ProposedStops, To, Warning, forecast, moved, plan};
 use crate::quantity::{DecimalMark, fixed, plain};
 use crate::words::Message;
 
-mod figures;
+use types::ColumnProblem;
+pub use types::{PlaceView, PlanView, PositionView, ProposedView, TrackView};
 
 /// The plan.
 pub fn plan_view(page: &NotebookState, analysis: &Analysis) -> PlanView {
@@ -89,9 +93,9 @@ pub fn truth_figures(page: &NotebookState, truth: &RehearsalTruth) -> Vec<Figure
         figure("c", message!("figures-c"), "c₀", "299\u{202f}792\u{202f}458\u{a0}m/s"),
         figure("t0", message!("figures-intercept"), "t₀", format!("{}\u{a0}ns", fixed(truth.t0, -3, mark))),
     ];
-    for (origin, error, u, quantity) in &truth.errors {
-        let sign = if *error < 0.0 { "−" } else { "+" };
-        let value = format!("{sign}{}", with_unit(error.abs(), *quantity, mark));
+    for DrawnError { origin, size, u, quantity } in &truth.errors {
+        let sign = if *size < 0.0 { "−" } else { "+" };
+        let value = format!("{sign}{}", with_unit(size.abs(), *quantity, mark));
         let stated = message!("plan-stated", value = value, u = with_unit(*u, *quantity, mark));
         all.push(figure(&origin.id(), name(page, origin), "", stated));
     }
@@ -296,5 +300,5 @@ impl Teller<'_> {
 }
 
 #[cfg(test)]
-#[path = "plan_test.rs"]
+#[path = "mod_test.rs"]
 mod tests;

@@ -315,5 +315,5 @@ fn figures(found: &Consensus, results: usize, mark: DecimalMark) -> Vec<ClassFig
 }
 
 #[cfg(test)]
-#[path = "class_test.rs"]
+#[path = "mod_test.rs"]
 mod tests;

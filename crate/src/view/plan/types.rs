@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::types::Figure;
+use super::super::types::Figure;
 use crate::notebook::{PlannedPosition, RailId};
 use crate::words::Message;
 

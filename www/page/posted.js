@@ -86,12 +86,14 @@ async function takeUp(page, { desk, lost }, isFile) {
     await page.keep(desk);
     const asks = isHandOut && page.book.current().handout.missing.length > 0;
     toast(inWords([say('report-opened', { title }), asks ? say('posted-asks') : '', lost].filter((text) => text)),
-      asks ? { label: say('posted-show-asked'), run: showAsked } : undefined);
+      asks ? { label: say('posted-show-asked'), run: () => showAsked(page.book) } : undefined);
   }
 }
 
-/** Leads to the list of what a hand-out asks for; to the report, at whose head it stands, while that is still on its way. */
-function showAsked() {
+/** Leads to the list of what a hand-out asks for; to the report, at whose head it stands, while that is still on its way. @param {Book} book */
+function showAsked(book) {
+  // It may stand on a leaf that is yet to be drawn.
+  book.drawParts(true);
   const place = document.getElementById('handin') ?? byId('report');
   reveal(place);
   place.scrollIntoView();

@@ -69,7 +69,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 188] = [
+const TESTS: [(&str, Test); 189] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -221,6 +221,7 @@ const TESTS: [(&str, Test); 188] = [
     ("a_hand_out_is_prepared_and_handed_in", handout::a_hand_out_is_prepared_and_handed_in),
     ("a_shared_computer_keeps_nothing", leaving::a_shared_computer_keeps_nothing),
     ("a_claimed_teachers_layer_is_refused", handout::a_claimed_teachers_layer_is_refused),
+    ("a_class_misses_what_was_asked_for", handout::a_class_misses_what_was_asked_for),
     ("texts_of_a_hand_out_have_marks", handout::texts_of_a_hand_out_have_marks),
     ("a_link_holds_a_hand_out", posted::a_link_holds_a_hand_out),
     ("hostile_links_are_refused", posted::hostile_links_are_refused),

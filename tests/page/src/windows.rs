@@ -353,10 +353,10 @@ fn is_loaded_anew(page: &Page) -> Result<()> {
 ///
 /// # Errors
 /// When it does not come to that.
-pub(crate) fn a_loss_comes_to_light<'s>(
-    stage: &'s Stage,
+pub(crate) fn a_loss_comes_to_light(
+    stage: &Stage,
     before: impl FnOnce(&Page) -> Result<()>,
-) -> Result<Page<'s>> {
+) -> Result<Page<'_>> {
     let two = Two::open(stage, &stage.address)?;
     take_over_from_a_full_window(&two)?;
     before(two.at(0)?)?;

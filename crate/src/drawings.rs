@@ -2,7 +2,7 @@
 //! and, as SVG or in LaTeX, for the report and the bundle.
 
 use crate::analysis::read::ruler_unit;
-use crate::analysis::trials::TrialsResult;
+use crate::analysis::trials::{DensityCurve, TrialsResult};
 use crate::analysis::{
     Analysis, BudgetComponent, DrawnLine, LineAnalysis, MeasuredValue, RailStand, RowPart, RowReading,
     WalkAnalysis, WalkRow,
@@ -25,7 +25,10 @@ use crate::words::{Message, Value, Words};
 const COVERAGE: f64 = 0.95;
 
 /// Size of a drawing on paper, pixels: across a page its letters are as large as the text.
-const PAPER: (u32, u32) = (760, 250);
+const PAPER: (u32, u32) = (760, 245);
+
+/// Height on paper of drawings that are read along their length: residuals and trials.
+const STRIP: u32 = 140;
 
 /// The least share of the budget that is drawn on paper; its table has all.
 const DRAWN_SHARE: f64 = 0.01;
@@ -226,7 +229,7 @@ pub fn histogram_picture(outcome: &TrialsResult, decimal_mark: DecimalMark) -> H
     const POINTS: i32 = 120;
     let bins = &outcome.histogram;
     let (width, trials) = (bins.width / MEGA, outcome.summary.trials as f64);
-    let (c, u, nu) = outcome.curve;
+    let DensityCurve { c, u, degrees_of_freedom: nu } = outcome.curve;
     let density = |z: f64| nu.map_or_else(|| normal_density(z), |nu| student_t_density(z, nu)) / (u / MEGA);
     let below = |bin: usize| {
         let z = (bins.from + bin as f64 * bins.width - c) / u;
@@ -284,9 +287,9 @@ pub fn charts(
     let trials = trials.map(|outcome| histogram_picture(outcome, page.decimal_mark));
     Charts {
         line: drawn(Drawing::Line(&line), height, message!("line-plot")),
-        residuals: drawn(Drawing::Residuals(&line), height / 2, message!("line-residuals")),
+        residuals: drawn(Drawing::Residuals(&line), STRIP, message!("line-residuals")),
         trials: trials.as_ref().map_or_else(String::new, |picture| {
-            drawn(Drawing::Histogram(picture), height / 2, message!("trials-plot"))
+            drawn(Drawing::Histogram(picture), STRIP, message!("trials-plot"))
         }),
         budget: if shares.shares.is_empty() {
             String::new()

@@ -42,7 +42,7 @@ fn a_crossing_is_that_of_numpy_interp() {
         let a = numbers(&case["a"]);
         let found = edge(&wave(&a), &Method::FixedLevel { volts: number(case, "level") }).unwrap();
         let expected = number(case, "crossing");
-        // The window's half-width is 0.3 samples here: the line's bend within it is what is left.
+        // The window's half-width is a few tenths of a sample here: the line's corner within it is what is left.
         assert!(
             (found.time - expected).abs() < 0.02,
             "{} {}: {} {expected}",

@@ -1,6 +1,7 @@
 /**
  * The results of a class in order, each as a bar of its expanded uncertainty beside its name, across the band of their mean.
  */
+import { resultsDrawing, saveButtons } from './class-drawings.js';
 import { whoOf } from './class-table.js';
 import { el } from './dom.js';
 
@@ -12,6 +13,9 @@ export class ClassChart {
   constructor(list, scale) {
     this.list = list;
     this.scale = scale;
+    /** What is drawn, with what is told of the class. @type {{all: {name: string, bar: Bar}[], told: Class | undefined}} */
+    this.shown = { all: [], told: undefined };
+    list.closest('figure')?.append(saveButtons('class-results', () => resultsDrawing(this.shown.all, this.shown.told)));
   }
 
   /** @param {Member[]} members @param {Class | undefined} told @returns {number} how many are drawn */
@@ -20,6 +24,7 @@ export class ClassChart {
       const { bar, result, c } = member.compared ?? {};
       return bar && result ? [{ name: whoOf(member), bar, value: result.c, c: c ?? '' }] : [];
     }).sort((one, other) => one.value - other.value);
+    this.shown = { all: drawn, told };
     const mean = told?.mean;
     this.list.replaceChildren(...drawn.map(({ name, bar, c }) => {
       const band = mean ? [stretch(el('i', { class: 'band' }), mean)] : [];

@@ -2,6 +2,7 @@
  * The residuals of all notebooks of a class by position on the bench, and the places at which the class lies off its lines
  * together.
  */
+import { drawn, residualsDrawing, saveButtons } from './class-drawings.js';
 import { el, setHidden } from './dom.js';
 import { Choice } from './field.js';
 import { PlotTable } from './plot-table.js';
@@ -10,8 +11,6 @@ import { each, say, setTold, tell } from './words.js';
 /** @import { Residuals } from './worker-types.js' */
 
 /** @typedef {'normalized' | 'nanoseconds'} Unit */
-
-const SPACE = 'http://www.w3.org/2000/svg';
 
 export class ClassResiduals {
   constructor() {
@@ -28,15 +27,9 @@ export class ClassResiduals {
       this.draw();
     });
     this.scale = el('span', { class: 'up' });
-    this.svg = document.createElementNS(SPACE, 'svg');
-    this.svg.setAttribute('viewBox', '0 0 1000 1000');
-    this.svg.setAttribute('preserveAspectRatio', 'none');
-    this.lines = path('M0 500h1000');
-    this.dots = path('');
-    this.dots.classList.add('dots');
-    this.bars = path('');
-    this.bars.classList.add('bars');
-    this.svg.append(this.lines, this.dots, this.bars);
+    this.dots = drawn('path', { class: 'dots' });
+    this.bars = drawn('path', { class: 'bars' });
+    this.svg = drawn('svg', { viewBox: '0 0 1000 1000', preserveAspectRatio: 'none' }, drawn('path', { d: 'M0 500h1000' }), this.dots, this.bars);
     this.marks = el('span', { class: 'along' });
     this.distances = el('span', { class: 'along' });
     this.rails = el('span', { class: 'along' });
@@ -50,7 +43,7 @@ export class ClassResiduals {
     this.root = el('figure', { id: 'class-residuals', hidden: true },
       el('figcaption', {}, say('class-residuals')),
       this.lead, this.places,
-      drawing, this.units.root, this.drawn, this.table.root, this.rule);
+      drawing, this.units.root, this.drawn, saveButtons('class-residuals', () => this.file()), this.table.root, this.rule);
   }
 
   /** @param {Residuals | undefined} told */
@@ -61,13 +54,26 @@ export class ClassResiduals {
     this.draw();
   }
 
+  /** The unit that is shown, and the drawing in it. @param {Residuals} told */
+  chosen(told) {
+    const unit = told.nanoseconds ? this.unit : 'normalized';
+    return { unit, drawing: told[unit] ?? told.normalized };
+  }
+
+  /** What is drawn, as a file holds it. */
+  file() {
+    const { told } = this;
+    if (!told) return undefined;
+    const { unit, drawing } = this.chosen(told);
+    return residualsDrawing(told, drawing, say(`class-residuals-units-${unit}`));
+  }
+
   draw() {
     const { told } = this;
     if (!told) return;
     setHidden(this.units.root, !told.nanoseconds);
-    const unit = told.nanoseconds ? this.unit : 'normalized';
+    const { unit, drawing } = this.chosen(told);
     this.units.show(unit);
-    const drawing = told[unit] ?? told.normalized;
     this.dots.setAttribute('d', drawing.dots);
     this.bars.setAttribute('d', drawing.bars);
     this.scale.replaceChildren(...drawing.ticks.map(({ at, text }) => stand(el('span', {}, text), 'insetBlockStart', at)));
@@ -83,13 +89,6 @@ export class ClassResiduals {
     setHidden(this.rule, told.places.length === 0);
     this.places.replaceChildren(...told.places.map(({ text }) => el('li', {}, tell(text))));
   }
-}
-
-/** @param {string} d */
-function path(d) {
-  const node = document.createElementNS(SPACE, 'path');
-  node.setAttribute('d', d);
-  return node;
 }
 
 /** @template {HTMLElement} Node @param {Node} node @param {number} percent */

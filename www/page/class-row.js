@@ -5,7 +5,7 @@
 import { layerOf } from './handout-layer.js';
 import { Desk } from './slope_of_light.js';
 
-/** @import { BenchField, Cell, FitFigure, LineView, Notice, ResultView, RowView, Value } from './types.js' */
+/** @import { BenchField, Cell, FitFigure, LineView, Notice, Piece, ResultView, RowView, Value, View } from './types.js' */
 
 /**
  * @typedef {Object} ClassRow
@@ -19,7 +19,7 @@ import { Desk } from './slope_of_light.js';
  * @property {ResultView['refusal']} refusal why there is no result
  * @property {LineView['method']} method
  * @property {Notice[]} notices but those only good to know
- * @property {AskedText[]} empty what a person is asked to write and did not
+ * @property {Piece[]} lacks what is asked for and is not there
  * @property {FitFigure[]} figures
  * @property {number | null} after_seal changes after a seal was opened
  * @property {string[]} merged of each partner's notebook that was merged the digest of the first entry that is its own
@@ -30,9 +30,8 @@ import { Desk } from './slope_of_light.js';
  * @property {string[]} rails their names, from the splitter on; empty where one has none
  */
 
-/** What a person is asked to write. */
-const ASKED = /** @type {const} @satisfies {BenchField[]} */ (['people', 'aim', 'method', 'discussion']);
-/** @typedef {(typeof ASKED)[number]} AskedText */
+/** What a person is asked to write where no hand-out says what it asks for. @type {(BenchField & Piece)[]} */
+const ASKED = ['people', 'aim', 'method', 'discussion'];
 
 /** The cells that hold what was read. @type {Cell[]} */
 const READ = ['rail', 'reading', 'time_base', 'edge_a', 'edge_b', 'distance', 'delay'];
@@ -56,7 +55,7 @@ export function rowOf(text) {
       refusal: view.result.refusal,
       method: view.line.method,
       notices: view.notices.filter(({ weight }) => weight !== 'know'),
-      empty: ASKED.filter((field) => view.bench[field].text.trim() === ''),
+      lacks: lacking(view),
       figures: desk.figures(),
       after_seal: desk.changes_after_seal() ?? null,
       merged: desk.merged(),
@@ -69,6 +68,11 @@ export function rowOf(text) {
   } finally {
     desk.free();
   }
+}
+
+/** What is asked for and is not there, by the hand-out where there is one. @param {Omit<View, 'rows'>} view @returns {Piece[]} */
+function lacking({ bench, handout: { entries, missing } }) {
+  return entries > 0 ? missing : ASKED.filter((field) => bench[field].text.trim() === '');
 }
 
 /** What was read for a row, digit for digit; of a picture or a trace, the delay that came of it. @param {RowView} row */

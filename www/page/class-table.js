@@ -222,9 +222,9 @@ function covered({ c, t0 }) {
 }
 
 /** What is not there yet. @param {ClassRow} row */
-function missing({ refusal, incomplete, empty }) {
+function missing({ refusal, incomplete, lacks }) {
   const rows = incomplete ? [say('class-incomplete', { n: incomplete })] : [];
-  return [...(refusal ? [tell(refusal)] : []), ...rows, ...empty.map((field) => say(`fields-${field}`))];
+  return [...(refusal ? [tell(refusal)] : []), ...rows, ...lacks.map((piece) => say(`handout-pieces-${piece}`))];
 }
 
 /** How many remarks there are of a notebook. @param {ClassRow} row @param {Compared} compared */

@@ -9,7 +9,7 @@ import { say } from './words.js';
 /** The longest piece of a question by which it is named. */
 const SHORT = 60;
 /** Marks of emphasis and of code, with what stands in them: where a text is only named, they say nothing. */
-const EMPHASIS = /(\*{1,2}|`)(?=\S)(.+?)\1/gu;
+const EMPHASIS = /(?<!\\)(\*{1,2}|`)(?=\S)(.+?)\1/gu;
 
 /** The sections, in the order in which the report has them. @type {ReportSection[]} */
 export const SECTIONS = ['cautions', 'aim', 'method', 'apparatus', 'readings', 'line', 'uncertainty', 'result', 'discussion'];

@@ -3,6 +3,7 @@
  * simulated copy of the bench, and the key that tells what is really so in each. What they are drawn from is in the key alone,
  * and forgotten here; no file of a student's is kept here either.
  */
+import { randomDigits } from './chance.js';
 import { core, messageOf } from './core.js';
 import { download, el, setHidden, setText } from './dom.js';
 import { plain, Radios, TextField } from './field.js';
@@ -162,7 +163,7 @@ export class DataSets {
     try {
       const title = desk.title() || say('untitled');
       const photo = await photoOf(view);
-      const seed = hex(crypto.getRandomValues(new Uint8Array(32)));
+      const seed = randomDigits(32);
       /** @type {KeySet[]} */
       const sets = [];
       // What lies in this page and in the worker is bounded by what one student gets: all that was packed before is with the
@@ -344,11 +345,6 @@ function prepared({ result: { basis, reason }, handout: { fixed, needed, tasks }
 /** What a student's file is called, without its ending. @param {Student} student @param {number} all how many there are */
 function fileName({ number, name }, all) {
   return `${String(number).padStart(String(all).length, '0')}${name && '_'}${inFileName(name)}`;
-}
-
-/** @param {Uint8Array} bytes */
-function hex(bytes) {
-  return Array.from(bytes, (byte) => byte.toString(16).padStart(2, '0')).join('');
 }
 
 /** A name as a part of a file's name: what file systems refuse becomes a hyphen, and no letter is changed. @param {string} name */

@@ -5,6 +5,7 @@
 import { railName } from './apparatus.js';
 import { core, messageOf } from './core.js';
 import { byId, download, el, setHidden, setText } from './dom.js';
+import { Roving } from './roving.js';
 import { flushAll } from './typing.js';
 import { dated, say } from './words.js';
 import { reader } from './worker-slot.js';
@@ -37,13 +38,16 @@ const UNDER = /** @type {const} */ ({
 });
 
 export class History {
-  /** @param {Book} book */
-  constructor(book) {
+  /** @param {Book} book @param {(entry: number) => void} replay plays the run back from an entry */
+  constructor(book, replay) {
     this.book = book;
+    this.replay = replay;
     /** @type {HistoryLine[]} */
     this.lines = [];
     /** The digest of the log up to each entry. @type {string[]} */
     this.digests = [];
+    /** The first entry that can be played back. */
+    this.playable = 1;
     this.shown = 0;
     this.only = el('select', { id: 'history-only', change: () => this.show() });
     this.digest = el('p', { class: 'hint', role: 'status' });
@@ -51,6 +55,7 @@ export class History {
     this.file = el('button', { type: 'button', click: () => this.take() }, say('history-take'));
     const heads = COLUMNS.map((column) => el('th', { scope: 'col' }, say(`history-columns-${column}`)));
     this.table = el('table', {}, el('thead', {}, el('tr', {}, ...heads)));
+    this.numbers = new Roving(this.table, 'button');
     this.dialog = el('dialog', { class: 'history', 'aria-labelledby': 'history-title' },
       el('h2', { id: 'history-title' }, say('report-history')), el('p', { class: 'hint' }, say('history-hint')),
       el('p', { class: 'field' }, el('label', { for: 'history-only' }, say('history-only')), this.only),
@@ -67,6 +72,8 @@ export class History {
     const lines = linesOf(entries.map((text) => JSON.parse(text)), this.book.current());
     this.lines = lines;
     this.digests = [];
+    // What a closed seal covers is not played back.
+    this.playable = this.book.view.result.sealed ? this.book.desk.steps()[0]?.end ?? 1 : 1;
     const rows = [...new Set(lines.flatMap((line) => line.rows.flatMap((row) => row ?? [])))].sort((a, b) => a - b);
     this.only.replaceChildren(el('option', { value: ALL }, say('history-all')), el('option', { value: NO_ROW }, say('history-no-row')),
       ...rows.map((row) => el('option', { value: String(row) }, rowName(row))));
@@ -110,13 +117,21 @@ export class History {
       if (here !== day) this.table.append(el('tbody', {}, el('tr', {},
         el('th', { scope: 'rowgroup', colspan: String(COLUMNS.length) }, here || say('history-no-time')))));
       day = here;
-      const digest = line.n === last ? '' : (this.digests[line.n - 1] ?? '').slice(0, 8);
-      [...this.table.tBodies].at(-1)?.append(el('tr', {},
-        ...[String(line.n), timeOf(line.at), line.where, line.from, line.to].map((text) => el('td', {}, text)), el('td', { class: 'digest' }, digest)));
+      const isFirst = line.n !== last;
+      const digest = isFirst ? (this.digests[line.n - 1] ?? '').slice(0, 8) : '';
+      [...this.table.tBodies].at(-1)?.append(el('tr', {}, el('td', {}, isFirst && line.n >= this.playable ? this.number(line.n) : String(line.n)),
+        ...[timeOf(line.at), line.where, line.from, line.to].map((text) => el('td', {}, text)), el('td', { class: 'digest' }, digest)));
       last = line.n;
     }
+    this.numbers.settle();
     this.shown = Math.min(all.length, this.shown + AT_ONCE);
     setHidden(this.more, this.shown >= all.length);
+  }
+
+  /** The number of an entry, from which the run can be played back. @param {number} n */
+  number(n) {
+    const name = say('history-replay', { n });
+    return el('button', { type: 'button', class: 'quiet', 'aria-label': name, title: name, click: () => this.replay(n) }, String(n));
   }
 
   /** All of it as a table, with every digest whole. */

@@ -4,6 +4,7 @@
  * completed IndexedDB transaction stays. Transactions of all windows come one after the other, so what one of them
  * checks holds until it has written: a window that lost its turn can't write behind another's back.
  */
+import { randomDigits } from './chance.js';
 import { say } from './words.js';
 
 const NAME = 'slope-of-light';
@@ -227,8 +228,7 @@ export class Journal {
 
 /** An identifier that nothing else has. */
 export function newId() {
-  const bytes = crypto.getRandomValues(new Uint8Array(12));
-  return [...bytes].map((byte) => byte.toString(16).padStart(2, '0')).join('');
+  return randomDigits(12);
 }
 
 /** @returns {Promise<IDBDatabase>} */

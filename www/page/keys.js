@@ -9,7 +9,7 @@ const KEYS = /** @type {const} */ ([
   ['everywhere', ['undo', 'redo', 'leaf', 'list']],
   ['readings', ['next', 'before', 'up-down', 'tab', 'beside', 'edit']],
   ['points', ['point', 'ends', 'to-row']],
-  ['plots', ['closer', 'move', 'all', 'untell']],
+  ['plots', ['reading', 'to-row', 'closer', 'move', 'all', 'untell']],
   ['plan', ['position', 'far', 'give-up']],
   ['marks', ['mark', 'fine', 'coarse', 'closer', 'all', 'accept']],
   ['traces', ['zoom', 'aside', 'whole']],

@@ -36,7 +36,9 @@ export { Uncertainty } from './uncertainty.js';
 /** What shows nothing until it is asked, or where there is something to show. @param {Book} book @param {Keeper} keeper @param {Charts} charts */
 export function onCall(book, keeper, charts) {
   const wall = new Wall(book);
+  const replay = new Replay(book);
   book.add(new PlotLook(book, charts), () => isUp(byId('line-figure')));
   for (const part of [wall, new NextStep(book), new Points(book), new FeedbackBeside(book, keeper), new RowNotes(book), new SaidResult(book)]) book.add(part);
-  return [new History(book), new KeptFocus(), new Keys(), new Leave(keeper), new Print(book), new RowPad(), new RowWork(book), new Replay(book), wall];
+  const history = new History(book, (entry) => replay.open(entry));
+  return [history, new KeptFocus(), new Keys(), new Leave(keeper), new Print(book), new RowPad(), new RowWork(book), replay, wall];
 }

@@ -24,6 +24,8 @@ const NUDGES = [['left', '←', [-1, 0]], ['up', '↑', [0, -1]], ['down', '↓'
 const TAP = 6;
 /** From where on a label beside its mark, up and to the right, might be cut off by the edge of what is seen. */
 const [HIGH, FAR] = [0.15, 0.75];
+/** The same of a label that is a whole name. */
+const FAR_OF_NAME = 0.5;
 /** By what one step narrows what is seen. */
 const NARROWER = 0.7;
 
@@ -382,10 +384,12 @@ class MarkSpot {
     setAttribute(this.root, 'aria-valuenow', String(at[0] / 100));
     const [x, y] = at.map((hundredths) => this.board.owner.write(hundredths / 100));
     setAttribute(this.root, 'aria-valuetext', say('pictures-place', { x, y, state: say(`pictures-states-${state}`) }));
-    setText(this.label, `${labelOf(mark)}${state === 'sought' || state === 'doubted' ? '?' : ''}`);
+    // The ends stand close together: the one that is worked on has its whole name.
+    const isNamed = chosen && isEnd(kind);
+    setText(this.label, isNamed ? markName(mark) : `${labelOf(mark)}${state === 'sought' || state === 'doubted' ? '?' : ''}`);
     const seen = this.board.seen(mark);
     this.label.classList.toggle('under', seen.y < HIGH);
-    this.label.classList.toggle('before', seen.x > FAR);
+    this.label.classList.toggle('before', seen.x > (isNamed ? FAR_OF_NAME : FAR));
     this.root.style.insetInlineStart = `${100 * seen.x}%`;
     this.root.style.insetBlockStart = `${100 * seen.y}%`;
   }
@@ -412,8 +416,7 @@ export function markName({ kind, index }) {
 function labelOf({ kind, index }) {
   if (kind === 'corner') return String(index + 1);
   if (kind === 'check') return '+';
-  if (isEnd(kind)) return `${kind.charAt(0).toUpperCase()} ${kind.endsWith('top') ? '100' : '0'}\u00a0%`;
-  return `${kind.toUpperCase()}${index === 0 ? '' : index + 1}`;
+  return `${kind.charAt(0).toUpperCase()}${index === 0 ? '' : index + 1}`;
 }
 
 /** Whether another tab writes. @param {HTMLElement} node */

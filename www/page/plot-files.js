@@ -30,8 +30,13 @@ export function drawnBy(plot, draw) {
 export async function takePlot(book, plot, format) {
   const drawn = plot === 'traces' || plot === 'walk' ? drawers.get(plot)?.() : inBundle(book, plot);
   if (!drawn) throw new Error(nothing(plot));
+  await savePlot(drawn, format, `${fileName(book)}-${plot}`);
+}
+
+/** Saves a drawing. @param {string} drawn as SVG @param {PlotFormat} format @param {string} name of the file, without its ending */
+export async function savePlot(drawn, format, name) {
   const svg = new Blob([drawn], { type: 'image/svg+xml' });
-  download(format === 'svg' ? svg : await raster(svg), format === 'svg' ? svg.type : 'image/png', `${fileName(book)}-${plot}.${format}`);
+  download(format === 'svg' ? svg : await raster(svg), format === 'svg' ? svg.type : 'image/png', `${name}.${format}`);
 }
 
 /** @param {Book} book @param {PlotName} plot @returns {string | undefined} */

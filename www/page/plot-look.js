@@ -1,6 +1,7 @@
 /**
  * The plots of line and residuals as one can question them: a closer look by wheel, two fingers, dragging, buttons and keys,
- * at the same distances in both; and whose a mark is, by pointing at it. The row in hand is ringed in both.
+ * at the same distances in both; and whose a mark is, by pointing at it, or by going from one to the next with the arrow keys.
+ * The row in hand is ringed in both.
  */
 import { byId, el, setAttribute, setHidden, setText } from './dom.js';
 import { focusCell } from './grid.js';
@@ -67,7 +68,11 @@ export class PlotLook {
     const name = target.closest('tbody[data-row]')?.getAttribute('data-row')
       ?? target.closest('#points a')?.getAttribute('href')?.replace('#row-', '');
     if (!name) return;
-    const id = name === 'new' ? undefined : Number(name);
+    this.take(name === 'new' ? undefined : Number(name));
+  }
+
+  /** Takes a row in hand, or none. @param {number | undefined} id */
+  take(id) {
     if (id === this.inHand) return;
     this.inHand = id;
     for (const side of this.sides) side.ring();
@@ -110,9 +115,11 @@ class Side {
     /** Whether that stays until it is sent away. */
     this.pinned = false;
     this.marked = el('span', { class: 'ring', hidden: true });
-    this.panel = el('div', { class: 'point', role: 'status', hidden: true });
+    this.panel = el('div', { class: 'point', hidden: true });
+    /** What is kept told, for those who do not see the plot. */
+    this.said = el('span', { class: 'unseen', role: 'status' });
     this.stage = /** @type {HTMLElement} */ (plot.canvas.parentElement);
-    this.stage.append(this.marked, this.panel);
+    this.stage.append(this.marked, this.panel, this.said);
     this.stage.tabIndex = 0;
     setAttribute(this.stage, 'role', 'group');
     setAttribute(this.stage, 'aria-label', say(`plot-keys-${name}`));
@@ -136,6 +143,9 @@ class Side {
     // What is told is no part of the plot.
     this.panel.addEventListener('pointerdown', (event) => event.stopPropagation());
     stage.addEventListener('keydown', (event) => this.key(event));
+    stage.addEventListener('focusout', ({ relatedTarget }) => {
+      if (!stage.contains(/** @type {Node | null} */ (relatedTarget))) this.tell();
+    });
     stage.addEventListener('pointermove', (event) => this.hover(event));
     stage.addEventListener('pointerleave', () => {
       if (!this.pinned) this.tell();
@@ -216,17 +226,31 @@ class Side {
   /** @param {KeyboardEvent} event */
   key(event) {
     if (event.ctrlKey || event.altKey || event.metaKey || event.target !== this.stage) return;
+    const isWhole = this.whole.hidden;
     /** @type {Record<string, () => void>} */
     const keys = {
       '+': () => this.zoom(NARROWER), '=': () => this.zoom(NARROWER), '-': () => this.zoom(1 / NARROWER),
-      ArrowLeft: () => this.aside(-ASIDE, 0), ArrowRight: () => this.aside(ASIDE, 0),
+      ArrowLeft: () => (isWhole ? this.step(-1) : this.aside(-ASIDE, 0)), ArrowRight: () => (isWhole ? this.step(1) : this.aside(ASIDE, 0)),
       ArrowDown: () => this.aside(0, -ASIDE), ArrowUp: () => this.aside(0, ASIDE), 0: () => this.both.reset(),
-      Home: () => this.both.reset(),
+      Home: () => this.both.reset(), Enter: () => goToRow(this.told),
     };
     const work = keys[event.key];
-    if (!work || (event.key.startsWith('Arrow') && this.whole.hidden)) return;
+    const isIdle = (isWhole && /^Arrow(Up|Down)$/.test(event.key)) || (event.key === 'Enter' && !this.told);
+    if (!work || isIdle) return;
     event.preventDefault();
     work();
+  }
+
+  /** Tells of the next mark in the order of the distances, or of the one before. @param {1 | -1} by */
+  step(by) {
+    const marks = [...this.places()?.marks ?? []].sort((one, other) => one.x - other.x);
+    const from = this.told ?? this.both.row(this.both.inHand);
+    const place = marks.findIndex(({ number }) => number === from?.number);
+    const mark = place < 0 ? marks.at(by > 0 ? 0 : -1) : marks[Math.min(Math.max(place + by, 0), marks.length - 1)];
+    if (!mark) return;
+    this.pinned = true;
+    this.tell(mark);
+    this.both.take(this.told?.id);
   }
 
   /** A press keeps told what it finds, or sends it away. @param {PointerEvent} event */
@@ -259,6 +283,7 @@ class Side {
     if (row !== this.told) this.panel.replaceChildren(...(row ? this.about(row) : []));
     this.told = row;
     this.pinned &&= row !== undefined;
+    setText(this.said, row && this.pinned ? textOf(row) : '');
     setHidden(this.panel, !row);
     // Out of its figure, and over the other one.
     this.figure.classList.toggle('telling', row !== undefined);
@@ -270,16 +295,25 @@ class Side {
   }
 
   /** The row with a way to it, what it holds, and how its delay came. @param {RowView} row */
-  about({ id, number: n, distance, delay, residual, struck: reason }) {
-    const link = el('a', { href: `#row-${id}`, click: (/** @type {MouseEvent} */ event) => {
+  about(row) {
+    const link = el('a', { href: `#row-${row.id}`, click: (/** @type {MouseEvent} */ event) => {
       event.preventDefault();
-      focusCell(byId(`row-${id}`), 'rail');
-    } });
-    setText(link, reason ? say('points-struck', { n, distance, delay, reason })
-      : say('points-point', { n, distance, delay, residual: residual || '–' }));
-    const how = this.both.book.desk.row_work(id).find((figure) => figure.id === 'row_delay')?.meaning ?? [];
+      goToRow(row);
+    } }, textOf(row));
+    const how = this.both.book.desk.row_work(row.id).find((figure) => figure.id === 'row_delay')?.meaning ?? [];
     return [el('p', {}, link), ...how.map((meaning) => el('p', { class: 'hint' }, inWords(meaning)))];
   }
+}
+
+/** What a row holds, and how far off the line it lies. @param {RowView} row */
+function textOf({ number: n, distance, delay, residual, struck: reason }) {
+  return reason ? say('points-struck', { n, distance, delay, reason })
+    : say('points-point', { n, distance, delay, residual: residual || '–' });
+}
+
+/** @param {RowView | undefined} row */
+function goToRow(row) {
+  if (row) focusCell(byId(`row-${row.id}`), 'rail');
 }
 
 /** @param {HTMLElement} node @param {{x: number, y: number}} at shares of the plot */

@@ -5,8 +5,13 @@
 
 /** @import { Paper } from './slope_of_light.js' */
 
-/** All of them, to be drawn anew when the theme changes. @type {Set<Plot>} */
+/** All of them, and what else is drawn anew when the theme changes. @type {Set<{show(): void}>} */
 const plots = new Set();
+
+/** Draws something with the plots when the theme changes. @param {() => void} show */
+export function redrawWith(show) {
+  plots.add({ show });
+}
 
 /** Draws all anew, for another theme. */
 export function redrawPlots() {

@@ -4,6 +4,7 @@
  */
 import { byId, el, Keyed, setAttribute, setHidden, setText } from './dom.js';
 import { focusCell } from './grid.js';
+import { Roving } from './roving.js';
 import { OUTPUTS } from './row.js';
 import { say } from './words.js';
 
@@ -16,10 +17,8 @@ const NONE = '–';
 export class Points {
   /** @param {Book} book */
   constructor(book) {
-    this.body = el('tbody', {
-      keydown: (/** @type {KeyboardEvent} */ event) => this.pressed(event),
-      focusin: (/** @type {FocusEvent} */ { target }) => this.hold(target),
-    });
+    this.body = el('tbody');
+    this.links = new Roving(this.body, 'a');
     this.points = new Keyed(this.body, (/** @type {RowView} */ row) => String(row.id), () => new Point());
     this.box = el('details', { id: 'points', toggle: () => this.show(book.current()) },
       el('summary', { id: 'points-title' }, say('points-title')),
@@ -35,28 +34,7 @@ export class Points {
     // As the plot of the line.
     setHidden(this.box, !rows.some(({ state }) => state === 'used'));
     this.points.show(this.box.open ? rows.filter(isDrawn) : []);
-    const links = this.links();
-    if (!links.some(({ tabIndex }) => tabIndex === 0)) this.hold(links[0]);
-  }
-
-  links() {
-    return [...this.body.querySelectorAll('a')];
-  }
-
-  /** Lets Tab come to one link alone, the last that had the focus. @param {EventTarget | null | undefined} link */
-  hold(link) {
-    for (const each of this.links()) each.tabIndex = each === link ? 0 : -1;
-  }
-
-  /** @param {KeyboardEvent} event */
-  pressed(event) {
-    if (event.altKey || event.ctrlKey || event.metaKey || event.shiftKey) return;
-    const links = this.links();
-    const place = links.findIndex((link) => link === event.target);
-    const to = { ArrowUp: place - 1, ArrowDown: place + 1, Home: 0, End: links.length - 1 }[event.key];
-    if (to === undefined) return;
-    event.preventDefault();
-    links[to]?.focus();
+    this.links.settle();
   }
 }
 

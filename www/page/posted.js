@@ -43,6 +43,9 @@ export async function openPosted(page) {
   }
 }
 
+/** How the files of notebooks end. */
+const NOTEBOOKS = /\.(zip|json)$/i;
+
 /** Ends when the file before is open: of those that come together none is left out for another. @type {Promise<unknown>} */
 let opening = Promise.resolve();
 
@@ -60,7 +63,11 @@ export function openFile(page, file) {
 
 /** @param {Opener} page @param {File} file */
 async function open(page, file) {
-  if (!await takeFeedback(page, file)) await takeUp(page, await notebookIn(file), true);
+  if (await takeFeedback(page, file)) return;
+  const notebook = await notebookIn(file).catch((/** @type {unknown} */ error) => {
+    throw NOTEBOOKS.test(file.name) ? error : new Error(say('posted-other_kind'));
+  });
+  await takeUp(page, notebook, true);
 }
 
 /**
@@ -79,15 +86,18 @@ async function takeUp(page, { desk, lost }, isFile) {
     await page.keep(desk);
     const asks = isHandOut && page.book.current().handout.missing.length > 0;
     toast(inWords([say('report-opened', { title }), asks ? say('posted-asks') : '', lost].filter((text) => text)),
-      asks ? { label: say('posted-show-asked'), run: showAsked } : undefined);
+      asks ? { label: say('posted-show-asked'), run: () => showAsked(page.book) } : undefined);
   }
 }
 
-/** Leads to the list of what a hand-out asks for; to the report, at whose head it stands, while that is still on its way. */
-function showAsked() {
+/** Leads to the list of what a hand-out asks for; to the report, at whose head it stands, while that is still on its way. @param {Book} book */
+function showAsked(book) {
+  // It may stand on a leaf that is yet to be drawn.
+  book.drawParts(true);
   const place = document.getElementById('handin') ?? byId('report');
   reveal(place);
   place.scrollIntoView();
+  place.querySelector('a')?.focus({ preventScroll: true });
 }
 
 /** Whether a notebook is a hand-out in which nothing was done yet. @param {Desk} desk */
@@ -123,7 +133,7 @@ async function fileAt(path) {
   if (place?.origin !== origin || place.protocol !== protocol || place.username || place.password) {
     throw new Error(say('posted-elsewhere', { path }));
   }
-  if (!/\.(zip|json)$/i.test(place.pathname)) throw new Error(say('posted-no_notebook', { path }));
+  if (!NOTEBOOKS.test(place.pathname)) throw new Error(say('posted-no_notebook', { path }));
   const answer = await fetch(place, { redirect: 'error' }).catch(() => undefined);
   if (!answer?.ok) throw new Error(say('posted-not_there', { path }));
   return new File([await answer.blob()], path);

@@ -50,6 +50,7 @@ export class Preferences {
     }, (mark) => {
       book.edit({ set_decimal_mark: mark });
     });
+    this.mark.root.append(el('p', { class: 'hint' }, say('preferences-mark-hint')));
     dialog.append(el('h2', { id: 'settings-title' }, say('strip-settings')), this.language.root, this.mark.root,
       this.theme.root, this.contrast.root,
       el('p', { class: 'actions' }, el('button', { type: 'button', click: () => dialog.close() }, say('close'))));

@@ -54,11 +54,11 @@ export class Replay {
     byId('open-replay').addEventListener('click', () => this.open());
   }
 
-  /** Opens it where the first row was entered. */
-  open() {
+  /** Opens it at the step of an entry of the log, by its number; else where the first row was entered. @param {number} [entry] */
+  open(entry) {
     flushAll();
     this.steps = this.book.desk.steps();
-    const first = this.steps.findIndex((step) => step.begins_row);
+    const first = this.steps.findIndex((step) => (entry === undefined ? step.begins_row : step.end >= entry));
     this.slider.max = String(this.steps.length - 1);
     this.dialog.showModal();
     this.go(Math.max(first, 0));

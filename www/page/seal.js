@@ -1,6 +1,7 @@
 /**
  * The seal on the result: putting it on, and opening it for good after a question.
  */
+import { randomDigits } from './chance.js';
 import { byId, el, setHidden } from './dom.js';
 import { say } from './words.js';
 
@@ -13,7 +14,7 @@ export class Seal {
     this.offer = byId('seal-offer');
     this.sealed = byId('sealed');
     byId('put-seal').addEventListener('click', () => {
-      if (!book.edit({ seal: newSalt() })) return;
+      if (!book.edit({ seal: randomDigits(16) })) return;
       book.draw();
       open.focus();
     });
@@ -36,9 +37,4 @@ export class Seal {
     setHidden(this.sealed, !result.sealed);
     setHidden(this.offer, !result.may_seal);
   }
-}
-
-/** 32 hexadecimal digits that nobody chose. */
-function newSalt() {
-  return [...crypto.getRandomValues(new Uint8Array(16))].map((byte) => byte.toString(16).padStart(2, '0')).join('');
 }

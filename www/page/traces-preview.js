@@ -4,6 +4,7 @@
 import { messageOf } from './core.js';
 import { el, setHidden, setOptional } from './dom.js';
 import { Plot } from './plot.js';
+import { PlotTable } from './plot-table.js';
 import { extent, flat, marksOf } from './traces-view.js';
 import { say, setTold, tell } from './words.js';
 
@@ -28,7 +29,8 @@ export class LayoutPreview {
     this.drawing = undefined;
     const canvas = el('canvas', { id: 'layout-plot', role: 'img', 'aria-label': say('traces-layout-view'), 'aria-describedby': 'layout-summary' });
     this.summary = el('p', { class: 'plot-words', id: 'layout-summary', role: 'status' });
-    this.figure = el('figure', { hidden: true }, el('figcaption', {}, say('traces-layout-view')), canvas, this.summary);
+    this.table = new PlotTable(canvas, () => this.drawing && book.desk.traces_table(this.drawing[4], this.drawing[5]));
+    this.figure = el('figure', { hidden: true }, el('figcaption', {}, say('traces-layout-view')), canvas, this.summary, this.table.root);
     this.refusal = el('p', { class: 'hint', id: 'layout-refusal', hidden: true });
     this.root = el('div', {}, this.figure, this.refusal);
     this.plot = new Plot(canvas, (on, paper, pixels) => {
@@ -68,6 +70,7 @@ export class LayoutPreview {
     setHidden(this.figure, false);
     setTold(this.summary, book.desk.traces_words(...span, ...marks));
     setOptional(this.refusal, tell(measured.refusal));
+    this.table.show();
     this.plot.show();
   }
 }

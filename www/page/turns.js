@@ -99,7 +99,10 @@ class LockTurns {
    * @returns {Promise<boolean>}
    */
   request(id, options) {
-    this.leave();
+    // Who seizes waits on until the turn is had: else it would go, in between, to whoever waits behind.
+    const { release } = this;
+    if (options.steal) this.requests += 1;
+    else this.leave();
     const request = this.requests;
     const isOver = () => request !== this.requests;
     const queues = !options.ifAvailable && !options.steal;
@@ -107,6 +110,7 @@ class LockTurns {
     if (queues) this.release = () => stop.abort();
     return new Promise((resolve) => {
       navigator.locks.request(lockName(id), queues ? { signal: stop.signal } : options, async (lock) => {
+        if (options.steal) release();
         if (!lock || isOver()) return resolve(false);
         const left = new Promise((done) => { this.release = () => done(undefined); });
         // Whatever is asked of the journal from now on comes after it, so nobody waits for its end.

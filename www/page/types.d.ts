@@ -294,7 +294,7 @@ samples: number, } | { "flag": "flat_top",
 /** Which, V. */
 volts: Digits, } | { "flag": "uneven_steps",
 /** By how much a step differs from the mean one at most, per cent of that. */
-percent: Digits, } | { "flag": "rough" };
+percent: Digits, } | { "flag": "supposed_unit" } | { "flag": "rough" };
 
 /** An element of a formula. Its JSON form is `{"tag": "mi", "text": "c"}` or `{"tag": "mrow", "children": […]}`. */
 export type Formula = {
@@ -380,6 +380,8 @@ residual_summary: Message | null, };
 
 /** What followed one another in one row, rail or field. */
 export type LogStep = {
+/** How many entries the log had after it. */
+end: number,
 /** When it was done (RFC 3339); empty if nobody said. */
 at: string,
 /** Whether a row was begun. */

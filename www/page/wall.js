@@ -4,7 +4,7 @@
  * it, so it needs neither the network nor a turn to write, and goes when this one does.
  */
 import { byId, el, setHidden, setText } from './dom.js';
-import { paperNow } from './plot.js';
+import { paperNow, redrawWith } from './plot.js';
 import { say, tell } from './words.js';
 import { toast } from './toast.js';
 
@@ -16,6 +16,8 @@ import { toast } from './toast.js';
 const NATURAL = 600;
 /** The height that a plot needs for letters of that size, in CSS pixels. */
 const NEEDED = 180;
+/** By how much the bench may be enlarged, the most first, and the least width in which its names stand, in CSS pixels of the page. */
+const [LARGER, NAMES] = [[4, 3.5, 3, 2.5, 2, 1.5], 560];
 
 /** @typedef {'line' | 'bench' | 'result'} WallPage */
 /** @type {WallPage[]} */
@@ -43,6 +45,7 @@ export class Wall {
     this.buttons = PAGES.map((page) => el('button', { type: 'button', click: () => this.turnTo(page) }, say(`wall-${page}`)));
     byId('open-wall').addEventListener('click', () => this.open());
     addEventListener('pagehide', () => this.window?.close());
+    redrawWith(() => this.show(book.current()));
   }
 
   open() {
@@ -115,7 +118,15 @@ export class Wall {
       paint(line, (on, paper, pixels) => desk.draw_line(on, paper, pixels, tell));
       paint(residuals, (on, paper, pixels) => desk.draw_residuals(on, paper, pixels, tell));
     }
-    if (this.page === 'bench') paint(bench, (on, paper, pixels) => desk.draw_bench(on, paper, pixels, tell));
+    if (this.page === 'bench') paint(bench, (on, paper, pixels) => desk.draw_bench(on, paper, pixels, tell), this.benchScale());
+  }
+
+  /** By how much the bench is enlarged: as far as it fits its place, which it would else leave empty. */
+  benchScale() {
+    const { clientWidth: width, clientHeight: height } = this.canvases.bench;
+    const fits = (/** @type {number} */ times) => (
+      width / times >= NAMES && times * this.book.desk.bench_height(Math.round(width / times), tell) <= height);
+    return LARGER.find(fits) ?? 1;
   }
 }
 
@@ -124,21 +135,28 @@ function picture(name) {
   return el('canvas', { role: 'img', 'aria-label': say(name) });
 }
 
+/** By how much the letters of a plot are enlarged: as its window is higher. @param {HTMLCanvasElement} canvas */
+function plotScale(canvas) {
+  const { innerHeight: height } = canvas.ownerDocument.defaultView ?? window;
+  return Math.max(1, Math.min(height / NATURAL, canvas.clientHeight / NEEDED));
+}
+
 /**
- * Fills a canvas; its letters are as much larger as its window is higher. It is drawn on one that stays here: moved into
- * another window a canvas may become of a class of that window's, which the core's drawings don't take for a canvas.
+ * Fills a canvas. It is drawn on one that stays here: moved into another window a canvas may become of a class of that
+ * window's, which the core's drawings don't take for a canvas.
  * @param {HTMLCanvasElement} canvas
  * @param {(on: HTMLCanvasElement, paper: Paper, pixels: number) => void} draw
+ * @param {number} [scale] by how much it is enlarged
  */
-function paint(canvas, draw) {
-  const { devicePixelRatio: ratio, innerHeight: height } = canvas.ownerDocument.defaultView ?? window;
+function paint(canvas, draw, scale = plotScale(canvas)) {
+  const { devicePixelRatio: ratio } = canvas.ownerDocument.defaultView ?? window;
   const drawn = el('canvas');
   for (const each of [canvas, drawn]) {
     each.width = Math.round(canvas.clientWidth * ratio);
     each.height = Math.round(canvas.clientHeight * ratio);
   }
   try {
-    draw(drawn, paperNow(), ratio * Math.max(1, Math.min(height / NATURAL, canvas.clientHeight / NEEDED)));
+    draw(drawn, paperNow(), ratio * scale);
     canvas.getContext('2d')?.drawImage(drawn, 0, 0);
   } catch {
     // Too small to draw on, or nothing to draw: it stays empty.

@@ -274,7 +274,7 @@ samples: number, } | { "flag": "flat_top",
 /** Which, V. */
 volts: Digits, } | { "flag": "uneven_steps",
 /** By how much a step differs from the mean one at most, per cent of that. */
-percent: Digits, } | { "flag": "rough" };
+percent: Digits, } | { "flag": "supposed_unit" } | { "flag": "rough" };
 
 /** A notebook of a class, as far as it is compared. */
 export type Given = {

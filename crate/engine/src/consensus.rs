@@ -24,7 +24,7 @@ use crate::distribution::chi_square_sf;
 const MOST_STEPS: usize = 4200;
 
 /// A result with its standard uncertainty, in the same unit.
-#[derive(Clone, Copy, Debug, PartialEq, serde::Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Estimate {
     /// The value.
     pub value: f64,
@@ -53,7 +53,7 @@ pub enum ConsensusError {
 }
 
 /// How well results agree with their weighted mean.
-#[derive(Clone, Copy, Debug, PartialEq, serde::Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Consistency {
     /// χ² about the weighted mean.
     pub chi_square: f64,
@@ -66,7 +66,7 @@ pub struct Consistency {
 }
 
 /// A mean that allows for scatter beyond the stated uncertainties.
-#[derive(Clone, Copy, Debug, PartialEq, serde::Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Allowing {
     /// τ, the standard deviation between those who measured; 0 where there is none.
     pub between: f64,
@@ -75,7 +75,7 @@ pub struct Allowing {
 }
 
 /// What results come to together.
-#[derive(Clone, Debug, PartialEq, serde::Serialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Consensus {
     /// The weighted mean with its internal standard uncertainty.
     pub weighted: Estimate,

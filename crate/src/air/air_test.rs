@@ -37,7 +37,7 @@ fn refusals_are_written_as_the_notebook_writes() {
     let told = |air: &Air, mark| in_english(&group_index(air, 650.0).unwrap_err().message(mark));
     assert_eq!(
         told(&Air { pressure_pa: 1013.25, ..ROOM }, DecimalMark::Comma),
-        "Air pressure: 10,1325\u{a0}hPa. The refractive index of air is known only from 100\u{a0}hPa to 1400\u{a0}hPa. Check \
+        "Air pressure: 10,1325\u{a0}hPa. The refractive index of air can be calculated only from 100\u{a0}hPa to 1400\u{a0}hPa. Check \
          the number and its unit."
     );
     let cold = told(&Air { temperature_c: -300.5, ..ROOM }, DecimalMark::Point);

@@ -106,6 +106,6 @@ fn what_a_person_can_cause_is_said_in_their_terms() {
     let stated = StatedCovariance { acts_on: CovarianceOf::Delays, rows: vec![2, 3, 4], matrix };
     direct.apply(Edit::SetCovariance(stated), "").unwrap();
     let askew = told(&direct);
-    assert_eq!((askew.id.as_str(), askew.rows.as_slice()), ("not_symmetric", &[2, 3][..]), "{askew:?}");
+    assert_eq!((askew.id, askew.rows.as_slice()), ("not_symmetric", &[2, 3][..]), "{askew:?}");
     assert!(in_english(&askew.message).contains("Rows 2 and 3 "), "{askew:?}");
 }

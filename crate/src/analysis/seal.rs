@@ -10,7 +10,7 @@
 use std::ops::Deref;
 
 use serde::Serialize;
-use sha2::{Digest, Sha256};
+use slope_archive::sha256;
 
 use crate::notebook::Seal;
 
@@ -20,7 +20,7 @@ const LARGEST: f64 = 0.08;
 /// The factor that a closed seal puts on v and c; none where there is no seal, or an open one.
 pub(super) fn factor(seal: Option<&Seal>) -> Option<f64> {
     let seal = seal.filter(|seal| !seal.opened)?;
-    let digest = Sha256::digest(seal.salt.as_bytes());
+    let digest = sha256(seal.salt.as_bytes());
     let bytes = digest.iter().take(6).fold(0_u64, |number, byte| (number << 8) | u64::from(*byte));
     // 48 bits, evenly over −1 … 1.
     let place = bytes as f64 / (1_u64 << 47) as f64 - 1.0;

@@ -4,7 +4,7 @@
 
 use super::*;
 use crate::analysis::analyse;
-use crate::notebook::{Notebook, Picture, RailField, RulerUnit, Traces};
+use crate::notebook::{Notebook, Picture, RailField, RulerUnit, StoredFile, Traces};
 
 fn traces(name: &str) -> Evidence {
     let file = StoredFile { sha256: name.into(), name: name.into(), bytes: 1 };

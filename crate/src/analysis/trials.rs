@@ -276,6 +276,17 @@ pub enum Verdict {
     Undecided,
 }
 
+/// Student's t distribution about c, or the normal one.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct DensityCurve {
+    /// Its middle, m/s.
+    pub c: f64,
+    /// Its scale, m/s.
+    pub u: f64,
+    /// Its degrees of freedom; of the normal one there are none.
+    pub degrees_of_freedom: Option<f64>,
+}
+
 /// What the trials gave.
 #[derive(Clone, Debug, PartialEq)]
 pub struct TrialsResult {
@@ -287,8 +298,8 @@ pub struct TrialsResult {
     pub u_end: f64,
     /// The trials counted in bins, without the outermost of them.
     pub histogram: Histogram,
-    /// c and u of the budget and its degrees of freedom, for the curve over the histogram.
-    pub curve: (f64, f64, Option<f64>),
+    /// The curve over the histogram: what the budget says, or, where it has no interval, the normal one of the trials.
+    pub curve: DensityCurve,
     /// Seed.
     pub seed: u64,
     /// Coverage probability.
@@ -394,8 +405,10 @@ impl Tally {
             let Claimed { c, expanded, u, .. } = *claimed;
             validate((c - expanded, c + expanded), summary.symmetric, u, TESTED_DIGITS)
         });
-        let curve = self.budget.as_ref().map_or((summary.mean, summary.u, None), |claimed| {
-            (claimed.c, claimed.u, claimed.degrees_of_freedom)
+        let of_trials = DensityCurve { c: summary.mean, u: summary.u, degrees_of_freedom: None };
+        let curve = self.budget.as_ref().map_or(of_trials, |claimed| {
+            let Claimed { c, u, degrees_of_freedom, .. } = *claimed;
+            DensityCurve { c, u, degrees_of_freedom }
         });
         // One trial in a thousand on either side is left out, lest a far one flatten the picture.
         let aside = values.len() / 1000;

@@ -6,7 +6,7 @@ use super::picture::{BenchPicture, BenchRail, BenchSplice, Carriage};
 use super::scale::{Axis, Span, drawable};
 use super::scene::{Anchor, Pen, Scene, ScenePoint};
 use super::text::{Area, shortened, width};
-use super::theme::Theme;
+use super::theme::{Colour, Theme};
 use super::{labels, marks};
 use crate::words::Words;
 
@@ -252,14 +252,19 @@ impl<'a> BenchLayout<'a> {
     }
 
     fn draw_title(&self, scene: &mut Scene, rail: &BenchRail, y: f64) {
-        let (theme, font) = (self.theme, self.theme.font_px);
         let (from, to) = self.words_between(rail);
-        let title = shortened(&self.title(rail), to - from, font);
-        let right = from + width(&title, font);
-        // Paper behind the name keeps the strokes of splices off it.
-        let behind = Area { left: from, top: y - 0.6 * font, right, bottom: y + 0.6 * font };
-        scene.filled(behind.corners(), theme.paper);
-        scene.text(&title, (from, y), Anchor::Start, theme.ink, theme);
+        let title = shortened(&self.title(rail), to - from, self.theme.font_px);
+        self.on_paper(scene, &title, (from, y), self.theme.ink);
+    }
+
+    /// Words with paper behind them, which keeps the strokes of splices off. Gives their width.
+    fn on_paper(&self, scene: &mut Scene, words: &str, (left, y): ScenePoint, colour: Colour) -> f64 {
+        let font = self.theme.font_px;
+        let across = width(words, font);
+        let behind = Area { left, top: y - 0.6 * font, right: left + across, bottom: y + 0.6 * font };
+        scene.filled(behind.corners(), self.theme.paper);
+        scene.text(words, (left, y), Anchor::Start, colour, self.theme);
+        across
     }
 
     fn draw_readings(&self, scene: &mut Scene, rail: &BenchRail, y: f64) {
@@ -267,10 +272,9 @@ impl<'a> BenchLayout<'a> {
         let (from, room_ends) = self.words_between(rail);
         let to = self.ends(rail).1 - 0.3 * font;
         let near = shortened(&rail.near_reading, room_ends - from, font);
-        let first = width(&near, font);
+        let first = self.on_paper(scene, &near, (from, y), theme.faint);
         let last = width(&rail.far_reading, font);
         let both = first + last + 0.6 * font <= to - from;
-        scene.text(&near, (from, y), Anchor::Start, theme.faint, theme);
         if both {
             scene.text(&rail.far_reading, (to, y), Anchor::End, theme.faint, theme);
         }

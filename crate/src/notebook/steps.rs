@@ -14,7 +14,6 @@ use super::state::{BenchField, RailId, RowId};
 #[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct LogStep {
     /// How many entries the log had after it.
-    #[serde(skip)]
     pub end: usize,
     /// When it was done (RFC 3339); empty if nobody said.
     pub at: String,

@@ -52,11 +52,10 @@ pub struct Plan {
     pub ends: Option<ProposedStops>,
     /// As many rows spread over all rails, three or more on each.
     pub spread: Option<ProposedStops>,
-    /// Pulse period (ns), and the farthest distance that it allows (m).
-    pub reach: Option<(f64, f64)>,
-    /// Time per division (ns) of the fastest setting planned, standard uncertainty of a delay there (ns), and the
-    /// shortest step in distance that the screen tells apart (m).
-    pub step: Option<(f64, f64, f64)>,
+    /// How far the pulses let one go; none where no pulse rate is stated.
+    pub farthest: Option<Farthest>,
+    /// How fine the screen tells distances apart; none where no position has a time base.
+    pub finest: Option<FinestStep>,
     /// What is unwise about the positions.
     pub warnings: Vec<Warning>,
     /// The next reading that would help most, and the one that would show most where it is another one.
@@ -72,10 +71,37 @@ pub struct WhatIfs {
     pub again: Option<f64>,
     /// One more rail like the last one behind it.
     pub rail: Option<f64>,
-    /// Half the time per division wherever the delay still finds room on the screen, and at how many rows it does.
-    pub faster: Option<(f64, usize)>,
+    /// Half the time per division wherever the delay still finds room on the screen.
+    pub faster: Option<Faster>,
     /// Rows repeated without end: what no repeat can buy.
     pub floor: Option<f64>,
+}
+
+/// What faster time bases would give.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Faster {
+    /// u(v)/v with them.
+    pub relative: f64,
+    /// At how many rows there is room for one.
+    pub rows: usize,
+}
+
+/// The farthest that one pulse is told from the next.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Farthest {
+    /// Pulse period, ns.
+    pub period: f64,
+    /// The farthest distance that it allows, m.
+    pub distance: f64,
+}
+
+/// The shortest step in distance that is told apart at the fastest setting planned.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct FinestStep {
+    /// Standard uncertainty of a delay there, ns.
+    pub u_delay: f64,
+    /// The step, m.
+    pub distance: f64,
 }
 
 /// Positions that may be planned.
@@ -122,10 +148,13 @@ pub fn plan(page: &NotebookState, analysis: &Analysis) -> Result<Plan, Refusal> 
         warnings: warnings(&context, &positions, stops.len()),
         next: next(&context, &so_far),
         taken,
-        reach: context.period().zip(context.reach()),
-        step: fastest.map(|time| {
-            let u = context.bench.half_width * (2.0_f64 / 3.0).sqrt() * time;
-            (time, u, 2.0 * 2.0_f64.sqrt() * u / context.model.slope)
+        farthest: context
+            .period()
+            .zip(context.reach())
+            .map(|(period, distance)| Farthest { period, distance }),
+        finest: fastest.map(|time| {
+            let u_delay = context.bench.half_width * (2.0_f64 / 3.0).sqrt() * time;
+            FinestStep { u_delay, distance: 2.0 * 2.0_f64.sqrt() * u_delay / context.model.slope }
         }),
         positions,
         predicted,
@@ -245,17 +274,18 @@ fn what_ifs(context: &PlanContext, positions: &[Position], stops: &[PlannedStop]
     }
 }
 
-fn faster(context: &PlanContext, stops: &[PlannedStop]) -> Option<(f64, usize)> {
+fn faster(context: &PlanContext, stops: &[PlannedStop]) -> Option<Faster> {
     let mut quick = stops.to_vec();
-    let mut count = 0;
+    let mut rows = 0;
     for stop in &mut quick {
         let half = context.time(&stop.time_base).map(|time| time / 2.0);
         if let Some(half) = half.filter(|half| context.holds(stop.distance, *half)) {
             stop.time_base = in_unit(half, Unit::NANOSECOND, context.page.decimal_mark);
-            count += 1;
+            rows += 1;
         }
     }
-    ask_stops(context, &quick).ok().map(|asked| (asked.prediction.relative, count))
+    let asked = ask_stops(context, &quick).ok()?;
+    Some(Faster { relative: asked.prediction.relative, rows })
 }
 
 /// One more rail of the last one's length, joined to its far end as well as that one is joined; positions on it

@@ -126,8 +126,8 @@ fn repeats_help_down_to_the_floor() -> Outcome {
     }
     assert!((expected_of(&twice)? / again - 1.0).abs() < 1e-9);
     assert!(found.what_if.rail.ok_or("no rail")? < now.relative);
-    let (faster, rows) = found.what_if.faster.ok_or("no faster time base")?;
-    assert!(faster <= now.relative && rows <= 6);
+    let faster = found.what_if.faster.ok_or("no faster time base")?;
+    assert!(faster.relative <= now.relative && faster.rows <= 6);
     Ok(())
 }
 
@@ -195,10 +195,11 @@ fn what_is_unwise_is_said() -> Outcome {
         Warning::Few(4),
     ];
     assert_eq!(found.warnings, expected);
-    let (period, reach) = found.reach.ok_or("no reach")?;
-    assert!((period - 12.5).abs() < 1e-12 && (reach - 3.746).abs() < 0.001, "{reach}");
+    let farthest = found.farthest.ok_or("no reach")?;
+    assert!((farthest.period - 12.5).abs() < 1e-12, "{farthest:?}");
+    assert!((farthest.distance - 3.746).abs() < 0.001, "{farthest:?}");
     let near = found.next.first().ok_or("no reading")?.stop.distance;
-    assert!(near < reach);
+    assert!(near < farthest.distance);
     Ok(())
 }
 

@@ -9,7 +9,7 @@
 //! A data set is drawn alike, from a secret that stands in no notebook. Where its delays are handed over as pictures or traces,
 //! nothing of reading them is drawn here.
 
-use sha2::{Digest, Sha256};
+use slope_archive::sha256;
 use slope_evidence::row_truth::RowTruth;
 
 use super::stop::{PlanContext, PlannedStop, first_row, position, with_rows};
@@ -51,7 +51,7 @@ impl Draws<'_> {
             }
             Self::Secret(secret) => {
                 // The last 128 bits of the digest.
-                let digest = Sha256::digest([secret, name].concat().as_bytes());
+                let digest = sha256([secret, name].concat().as_bytes());
                 let (seed, stream) = digest.iter().fold((0_u64, 0_u64), |(high, low), byte| {
                     ((high << 8) | (low >> 56), (low << 8) | u64::from(*byte))
                 });

@@ -150,7 +150,7 @@ fn messages_say_what_to_do() {
     assert_eq!(
         message("1,234", Unit::METRE),
         "“1,234” has a comma, but this notebook uses a decimal point. Write a point, and a space between thousands, \
-         or choose the comma in the settings."
+         or choose the comma for the whole notebook in the settings."
     );
     assert_eq!(
         message("3 ns", Unit::CENTIMETRE),

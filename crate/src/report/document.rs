@@ -24,6 +24,9 @@ use crate::words::{Message, Words};
 /// How many rails have room beside one another on paper.
 const BESIDE: usize = 6;
 
+/// How many sentences of the result sum it up; they open the report, and are not said again.
+const SUMMED_UP: usize = 2;
+
 /// A report. No text in it is empty, or markup.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Document {
@@ -115,7 +118,7 @@ impl Report<'_> {
             BenchField::Place,
         ];
         let said: Vec<String> =
-            self.view.result.sentences.iter().take(2).map(|sentence| self.say(sentence)).collect();
+            self.view.result.sentences.iter().take(SUMMED_UP).map(|sentence| self.say(sentence)).collect();
         let summary = (!said.is_empty()).then(|| Block::Summary(said.join(" ")));
         facts(fields.map(|field| self.bench_item(field))).into_iter().chain(summary).collect()
     }
@@ -235,13 +238,26 @@ impl Report<'_> {
             ),
             (self.say(&message!("splice-uncertainty")), self.with_unit(&rail.splice_uncertainty)),
             (self.say(&message!("report-stands")), self.told(rail.stands.as_ref())),
-            (self.say(&message!("report-step")), self.told(rail.step.as_ref())),
+            (
+                self.say(&message!("report-step")),
+                rail.step.as_ref().map_or_else(String::new, |step| self.step(step)),
+            ),
         ];
         for field in labels::RAIL_FIELDS {
             let text = rail.fields.get(field).map_or_else(String::new, |field| self.with_unit(field));
             told.push((self.say(&rail_field(*field)), text));
         }
         told
+    }
+
+    /// What is found of a step, in the few words for which a table has room: its head says between what.
+    fn step(&self, found: &Message) -> String {
+        let value = |name: &str| found.values.get(name).cloned().unwrap_or_default();
+        self.say(&match found.id {
+            "rails-step" => message!("report-step-none", step = value("step"), p = value("p")),
+            "rails-step-significant" => message!("report-step-found", step = value("step"), p = value("p")),
+            _ => found.clone(),
+        })
     }
 
     fn readings(&self) -> Vec<Block> {
@@ -277,7 +293,7 @@ impl Report<'_> {
         }
     }
 
-    /// How the delays were obtained; nothing where all of them were typed.
+    /// How the delays were obtained, by row where that is not the same in all of them; nothing where there are none.
     fn delays(&self) -> Option<Block> {
         let of = |kind: EvidenceKind| -> Vec<usize> {
             let rows = shown_rows(self.view).filter(|row| row.evidence == kind && !row.delay.is_empty());
@@ -286,7 +302,8 @@ impl Report<'_> {
         let typed = of(EvidenceKind::Typed);
         let (photos, traces) = (of(EvidenceKind::Picture), of(EvidenceKind::Traces));
         if photos.is_empty() && traces.is_empty() {
-            return None;
+            let told = message!("report-delays-all");
+            return (!typed.is_empty()).then(|| Block::Paragraph(self.say(&told)));
         }
         let told = [
             message!("report-delays-typed", n = typed.len(), rows = typed.clone()),
@@ -352,10 +369,11 @@ impl Report<'_> {
             ];
             return self.refused(refusal, &before);
         }
-        paragraph(self.all(&result.sentences).join(" "))
+        let said = result.sentences.iter().skip(SUMMED_UP).chain(&result.choice);
+        let said: Vec<String> = said.map(|sentence| self.say(sentence)).collect();
+        table(result_table(self.view, self.words))
             .into_iter()
-            .chain(table(result_table(self.view, self.words)))
-            .chain(paragraph(self.told(result.choice.as_ref())))
+            .chain(paragraph(said.join(" ")))
             .chain(facts([(self.say(&message!("report-reason")), result.reason.clone())]))
             .collect()
     }

@@ -1,7 +1,7 @@
 //! Tables of the numbers behind the page, at full precision: `readings.csv`, `residuals.csv`, `line.csv` and `budget.csv`.
 //!
 //! A number is written with the fewest digits that read back to the same f64, with a decimal point, whatever
-//! mark the notebook uses.
+//! mark the notebook uses. Words have plain spaces; what was typed stays as it was.
 
 use serde::Serialize;
 
@@ -14,6 +14,15 @@ use crate::notebook::Cell;
 use crate::view::budget::ordered;
 use crate::view::{ComponentView, RowView, View};
 use crate::words::{Message, Words};
+
+/// Words for programs: with plain spaces also where no line should end, so that a name is found by what one types.
+struct Plain<'w>(&'w dyn Words);
+
+impl Words for Plain<'_> {
+    fn say(&self, message: &Message) -> String {
+        self.0.say(message).replace(['\u{a0}', '\u{202f}'], " ")
+    }
+}
 
 /// One row of the line. Lengths in metres, times in nanoseconds.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -153,6 +162,7 @@ fn figure(
 /// `readings.csv`: every row that holds something, as typed, with the numbers that follow; struck ones with their
 /// reasons. `view` is that of `analysis`.
 pub fn readings_numbers(analysis: &Analysis, view: &View, words: &dyn Words) -> Table {
+    let words = &Plain(words);
     let lines = residual_rows(analysis);
     let mut rows = Vec::new();
     for row in shown_rows(view) {
@@ -193,6 +203,7 @@ fn reading_cells(
 
 /// `budget.csv`: the budget of c, part by part, the largest first. `view` is that of `analysis`.
 pub fn budget_numbers(analysis: &Analysis, view: &View, words: &dyn Words) -> Table {
+    let words = &Plain(words);
     let mut rows = Vec::new();
     if let Ok(speed) = &analysis.speed {
         for (part, shown) in ordered(&speed.budget).into_iter().zip(&view.budget.components) {
@@ -238,6 +249,7 @@ fn unit(quantity: Quantity) -> &'static str {
 
 /// `residuals.csv`: each row of the line with its residual.
 pub fn residuals_table(rows: &[ResidualRow], words: &dyn Words) -> Table {
+    let words = &Plain(words);
     Table {
         name: "residuals",
         title: words.say(&message!("tables-residuals")),
@@ -260,6 +272,7 @@ fn residual_cells(row: &ResidualRow) -> Vec<String> {
 
 /// `line.csv`: the figures of the line.
 pub fn fit_table(figures: &[FitFigure], words: &dyn Words) -> Table {
+    let words = &Plain(words);
     Table {
         name: "line",
         title: words.say(&message!("tables-fit")),

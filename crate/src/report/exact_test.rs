@@ -5,6 +5,7 @@ use proptest::prelude::*;
 use super::super::sample::{analysis, empty_analysis, english};
 use super::*;
 use crate::analysis::{RowPart, analyse};
+use crate::notebook::Edit;
 use crate::simulated::demo;
 use crate::view::view;
 
@@ -156,6 +157,31 @@ fn the_parts_of_the_budget_add_up_as_numbers() {
         assert!((sensitivity * u - part).abs() <= 1e-12 * part, "{sensitivity} {u} {part}");
     }
     assert!(sensitivities.iter().flatten().count() > 3);
+}
+
+#[test]
+fn programs_find_words_by_plain_spaces() {
+    let (notebook, _) = demo::typed_readings().unwrap();
+    let analysis = analyse(&notebook);
+    let shown = view(&notebook, &analysis);
+    let holds_together = |text: &String| text.contains(['\u{a0}', '\u{202f}']);
+    // For people, no line ends between a number and its unit.
+    assert!(shown.budget.components.iter().any(|part| holds_together(&english().text(&part.name))));
+    let table = budget_numbers(&analysis, &shown, &english());
+    let words = table.rows.iter().flatten();
+    assert_eq!(words.filter(|text| holds_together(text)).collect::<Vec<_>>(), [""; 0]);
+    assert!(table.cells("component").contains(&"time base at 2.5 ns per division"));
+}
+
+#[test]
+fn what_was_typed_keeps_its_spaces() {
+    let (mut notebook, _) = demo::typed_readings().unwrap();
+    let row = notebook.state().rows[0].id;
+    let text = "seen\u{a0}twice".to_owned();
+    notebook.apply(Edit::SetCell { row, cell: Cell::Remark, text: text.clone() }, "").unwrap();
+    let analysis = analyse(&notebook);
+    let table = readings_numbers(&analysis, &view(&notebook, &analysis), &english());
+    assert_eq!(table.cells("remark")[0], text);
 }
 
 proptest! {

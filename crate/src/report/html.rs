@@ -126,7 +126,7 @@ fn list(tag: &str, things: impl Iterator<Item = String>) -> String {
 fn facts(pairs: &[(String, String)]) -> String {
     let mut body = String::new();
     for (name, text) in pairs {
-        let _ = writeln!(body, "<dt>{}</dt><dd>{}</dd>", html_text(name), html_text(text));
+        let _ = writeln!(body, "<div><dt>{}</dt><dd>{}</dd></div>", html_text(name), html_text(text));
     }
     format!("<dl>\n{body}</dl>\n")
 }

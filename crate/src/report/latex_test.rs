@@ -69,7 +69,7 @@ fn a_table_alone_fits_a4() {
         latex.split("p{").skip(1).filter_map(|rest| rest.split("pt}").next()?.parse().ok()).collect();
     assert_eq!(widths.len(), table.columns.len());
     let taken = widths.iter().sum::<f64>() + 2.0 * COLUMN_SPACE * widths.len() as f64;
-    assert!(taken <= WIDTH, "{taken} pt");
+    assert!(taken <= ALONE.width, "{taken} pt");
     assert!(widths.iter().all(|width| *width > 0.0));
 }
 
@@ -115,7 +115,7 @@ fn compiled(latex: &str, name: &str) -> Option<String> {
 fn overfull(log: &str) -> Vec<&str> {
     let too_wide = |line: &&str| {
         let points = line.split_once('(').and_then(|(_, rest)| rest.split_once("pt too wide"));
-        points.is_some_and(|(points, _)| points.parse::<f64>().is_ok_and(|points| points > LETTER))
+        points.is_some_and(|(points, _)| points.parse::<f64>().is_ok_and(|points| points > REPORT.letter))
     };
     log.lines().filter(too_wide).collect()
 }
@@ -140,9 +140,9 @@ fn a_line_of_which_nothing_is_shown_parts_paragraphs() {
 #[test]
 fn no_column_is_wider_than_tex_can_say() {
     let table = super::super::shown::readings_table(&view_of(&"a".repeat(4000)), &english());
-    let widths = table.latex_columns();
+    let widths = table.latex_columns(&REPORT);
     let widths = widths.split("p{").skip(1).map(|rest| rest.split("pt}").next().unwrap().parse::<f64>());
-    assert!(widths.map(Result::unwrap).all(|width| width <= WIDTH));
+    assert!(widths.map(Result::unwrap).all(|width| width <= REPORT.width));
 }
 
 /// Words without a space may stand out of their columns, but nothing stops LaTeX.

@@ -1,7 +1,7 @@
 //! The uncertainty budget in words and digits.
 
 use super::figures::{degrees_of_freedom, figure, per_cent, undivided};
-use super::math::{Formula, equation, number, op, over, power, root, row, symbol, times};
+use super::math::{Formula, equation, formula};
 use super::types::{BudgetView, ComponentView, Figure};
 use crate::analysis::types::not_given;
 use crate::analysis::{Analysis, Budget, BudgetComponent, Clock, HowEntered, Origin, Quantity, Speed};
@@ -227,11 +227,11 @@ fn budget_figures(page: &NotebookState, speed: &Speed) -> Vec<Figure> {
     let mut figures = vec![
         figure("combined", message!("figures-combined"), "u_c", combined)
             .means(message!("figures-combined-meaning"))
-            .by(row(vec![symbol("u_c"), op("="), root_of_sum(acting), op("="), number(u_c)]))
+            .by(formula(&format!("u_c = √{{{}}} = #", sum_of_squares(acting)), vec![u_c]))
             .from("JCGM 100:2008, 5.1.2"),
         figure("effective_degrees", message!("figures-effective_degrees"), "ν_eff", nu.clone())
             .means(message!("figures-effective_degrees-meaning"))
-            .by(row(welch_satterthwaite(budget.degrees_of_freedom.map(|_| nu))))
+            .by(welch_satterthwaite(budget.degrees_of_freedom.map(|_| nu)))
             .from("Welch–Satterthwaite, JCGM 100:2008, G.4.1"),
     ];
     let p = per_cent(budget.probability, mark);
@@ -247,9 +247,10 @@ fn budget_figures(page: &NotebookState, speed: &Speed) -> Vec<Figure> {
                 figure("expanded", message!("figures-expanded"), "U", expanded.clone())
                     .means(message!("figures-expanded-meaning", p = p))
                     .by(equation(
-                        symbol("U"),
-                        times(symbol("k"), symbol("u_c")),
-                        times(number(k), number(plain(speed.u_c(), 3, mark) + "\u{a0}m/s")),
+                        "U",
+                        "k·u_c",
+                        "#·#",
+                        vec![k, plain(speed.u_c(), 3, mark) + "\u{a0}m/s"],
                         expanded,
                     ))
                     .from("JCGM 100:2008, 6.2.1"),
@@ -265,24 +266,20 @@ fn budget_figures(page: &NotebookState, speed: &Speed) -> Vec<Figure> {
 }
 
 /// ν_eff by its formula, and its value where it has one.
-fn welch_satterthwaite(value: Option<String>) -> Vec<Formula> {
-    let mut formula = vec![
-        symbol("ν_eff"),
-        op("="),
-        over(power(symbol("u_c"), "4"), row(vec![op("Σ"), over(power(symbol("u_i"), "4"), symbol("ν_i"))])),
-    ];
-    formula.extend(value.into_iter().flat_map(|value| [op("="), number(value)]));
-    formula
+fn welch_satterthwaite(value: Option<String>) -> Formula {
+    match value {
+        Some(value) => formula("ν_eff = u_c^4/{Σ u_i^4/ν_i} = #", vec![value]),
+        None => formula("ν_eff = u_c^4/{Σ u_i^4/ν_i}", vec![]),
+    }
 }
 
-/// The root of so many squares added up.
-fn root_of_sum(parts: usize) -> Formula {
-    let term = |index: &str| power(symbol(&format!("u_{index}")), "2");
-    root(match parts {
-        0 | 1 => term("1"),
-        2 => row(vec![term("1"), op("+"), term("2")]),
-        many => row(vec![term("1"), op("+"), op("…"), op("+"), term(&many.to_string())]),
-    })
+/// So many squares added up, as the text of a formula.
+fn sum_of_squares(parts: usize) -> String {
+    match parts {
+        0 | 1 => "u_1^2".into(),
+        2 => "u_1^2 + u_2^2".into(),
+        many => format!("u_1^2 + … + u_{many}^2"),
+    }
 }
 
 fn summary(page: &NotebookState, speed: &Speed, largest: Option<&BudgetComponent>) -> Message {

@@ -1,7 +1,7 @@
 //! The side checks of the line, each in a figure.
 
-use super::figures::{figure, probability, with_u};
-use super::math::{Formula, bracket, equation, number, op, over, row, symbol, times};
+use super::figures::{figure, with_u};
+use super::math::{Formula, equation, formula};
 use super::types::Figure;
 use crate::analysis::{Checks, LineAnalysis, MeasuredValue, Tested};
 use crate::line::diagnostics::RunsTest;
@@ -37,20 +37,13 @@ fn measured(slope: &MeasuredValue, mark: DecimalMark) -> String {
 
 /// Δt = t₀ + b·d, and the same with the slope put in.
 fn model(slope: f64, mark: DecimalMark) -> Formula {
-    let line = |slope| row(vec![symbol("t_0"), op("+"), times(slope, symbol("d"))]);
-    row(vec![symbol("Δt"), op("="), line(symbol("b")), op("="), line(number(slope_text(slope, mark)))])
+    formula("Δt = {t_0 + {b·d}} = {t_0 + {#·d}}", vec![slope_text(slope, mark)])
 }
 
 fn through_zero(slope: &MeasuredValue, mark: DecimalMark) -> Figure {
     figure("through_zero", message!("figures-through_zero"), "b₀", measured(slope, mark))
         .means(message!("figures-through_zero-meaning"))
-        .by(row(vec![
-            symbol("Δt"),
-            op("="),
-            times(symbol("b_0"), symbol("d")),
-            op("="),
-            times(number(slope_text(slope.value, mark)), symbol("d")),
-        ]))
+        .by(formula("Δt = {b_0·d} = {#·d}", vec![slope_text(slope.value, mark)]))
         .from(message!("figures-through_zero-source"))
 }
 
@@ -84,8 +77,7 @@ fn quadratic(term: &Tested, line: &LineAnalysis, mark: DecimalMark) -> Figure {
         (true, Some(_)) => ("t_ν₂", message!("figures-quadratic-source-few")),
         (false, _) => ("t_ν", message!("figures-quadratic-source-student")),
     };
-    let twice = |size| row(vec![number("2"), op("·"), probability(vec![symbol(random)], size)]);
-    let bars = |inner| row(vec![op("|"), inner, op("|")]);
+    let twice = |least: &str| format!("2·{{P({random} ≥ {least})}}");
     figure(
         "quadratic",
         message!("figures-quadratic"),
@@ -98,46 +90,27 @@ fn quadratic(term: &Tested, line: &LineAnalysis, mark: DecimalMark) -> Figure {
     )
     .means(message!("figures-quadratic-meaning"))
     .by(equation(
-        symbol("p"),
-        twice(over(bars(symbol("a_2")), symbol("u(a_2)"))),
-        twice(over(
-            number(plain(term.value.abs(), 3, mark) + " ns/m²"),
-            number(plain(term.uncertainty, 3, mark) + " ns/m²"),
-        )),
+        "p",
+        &twice("{|a_2|}/`u(a_2)`"),
+        &twice("#/#"),
+        vec![plain(term.value.abs(), 3, mark) + " ns/m²", plain(term.uncertainty, 3, mark) + " ns/m²"],
         p,
     ))
     .from(source)
 }
 
 fn theil_sen(slope: f64, n: usize, mark: DecimalMark) -> Figure {
-    let difference =
-        |what: &str| row(vec![symbol(&format!("{what}_j")), op("−"), symbol(&format!("{what}_i"))]);
-    let median = |rows: Formula| {
-        let pairs = row(vec![number("1"), op("≤"), symbol("i"), op("<"), symbol("j"), op("≤"), rows]);
-        row(vec![symbol("med"), bracket(over(difference("Δt"), difference("d"))), op(","), pairs])
-    };
+    let median = |rows| format!("med({{Δt_j − Δt_i}}/{{d_j − d_i}}), {{1 ≤ i < j ≤ {rows}}}");
     figure("theil_sen", message!("figures-theil_sen"), "b", slope_text(slope, mark))
         .means(message!("figures-theil_sen-meaning"))
-        .by(equation(
-            symbol("b"),
-            median(symbol("N")),
-            median(number(n.to_string())),
-            slope_text(slope, mark),
-        ))
+        .by(equation("b", &median("N"), &median("#"), vec![n.to_string()], slope_text(slope, mark)))
         .from("P. K. Sen, J. Am. Stat. Assoc. 63 (1968) 1379")
 }
 
 fn other_way(slope: f64, mark: DecimalMark) -> Figure {
-    let line = |slope| row(vec![symbol("d_0"), op("+"), over(symbol("Δt"), slope)]);
     figure("other_way", message!("figures-other_way"), "b", slope_text(slope, mark))
         .means(message!("figures-other_way-meaning"))
-        .by(row(vec![
-            symbol("d"),
-            op("="),
-            line(symbol("b")),
-            op("="),
-            line(number(slope_text(slope, mark))),
-        ]))
+        .by(formula("d = {d_0 + Δt/b} = {d_0 + Δt/#}", vec![slope_text(slope, mark)]))
         .from(message!("figures-other_way-source"))
 }
 
@@ -154,19 +127,16 @@ fn decisive_row(page: &NotebookState, checks: &Checks, n: usize) -> Option<Figur
 }
 
 fn runs_test(runs: &RunsTest, mark: DecimalMark) -> Figure {
-    let (few, p) = (runs.p_few <= runs.p_many, p_text(runs.p(), mark));
-    let tail = |count: Formula, plus: Formula, minus: Formula| {
-        let given = row(vec![op("|"), plus, op(","), minus]);
-        let inside = row(vec![symbol("R"), op(if few { "≤" } else { "≥" }), count, given]);
-        row(vec![number("2"), op("·"), symbol("P"), bracket(inside)])
-    };
-    let whole = |count: usize| number(count.to_string());
+    let p = p_text(runs.p(), mark);
+    let relation = if runs.p_few <= runs.p_many { '≤' } else { '≥' };
+    let tail = |count, given| format!("2·P(R {relation} {count} {{|{given}}})");
     figure("runs", message!("figures-runs"), "p", p.clone())
         .means(message!("figures-runs-meaning"))
         .by(equation(
-            symbol("p"),
-            tail(symbol("r"), symbol("n_+"), symbol("n_−")),
-            tail(whole(runs.runs), whole(runs.plus), whole(runs.minus)),
+            "p",
+            &tail("r", "`n_+`, `n_−`"),
+            &tail("#", "#, #"),
+            [runs.runs, runs.plus, runs.minus].map(|count| count.to_string()).into(),
             p,
         ))
         .from(message!("figures-runs-source"))
@@ -190,25 +160,10 @@ fn suspects(page: &NotebookState, checks: &Checks, n: usize) -> Option<Figure> {
             others = peirce
         ),
     };
-    let expected = |rows: Formula| {
-        times(
-            rows,
-            probability(
-                vec![row(vec![op("|"), symbol("Z"), op("|")])],
-                row(vec![op("|"), symbol("w"), op("|")]),
-            ),
-        )
-    };
     Some(
         figure("suspects", message!("figures-suspects"), "", pointed)
             .means(message!("figures-suspects-meaning"))
-            .by(row(vec![
-                expected(symbol("N")),
-                op("="),
-                expected(number(n.to_string())),
-                op("<"),
-                over(number("1"), number("2")),
-            ]))
+            .by(formula("{N·{P({|Z|} ≥ {|w|})}} = {#·{P({|Z|} ≥ {|w|})}} < 1/2", vec![n.to_string()]))
             .from(message!("figures-suspects-source")),
     )
 }

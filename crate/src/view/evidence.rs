@@ -4,7 +4,7 @@ use litemap::LiteMap;
 use serde::Serialize;
 
 use super::figures::{figure, with_u};
-use super::math::{Formula, bracket, equation, number, op, over, power, root, row, symbol};
+use super::math::{equation, formula};
 use super::types::{DelaysView, EvidenceKind, Figure, GridView, as_record};
 use crate::analysis::evidence::{MarkContext, Marked, corners, ends, time, traced};
 use crate::analysis::read::{Reader, mark_uncertainty, trace_wishes};
@@ -136,15 +136,13 @@ pub fn evidence_view(page: &NotebookState, id: RowId) -> Option<EvidenceView> {
 fn of_marks(marked: &Marked, mark: DecimalMark) -> Vec<Figure> {
     let found = &marked.separation;
     let divisions = |value: f64| plain(value, 4, mark) + "\u{a0}div";
-    let part = |value: f64| number(plain(value, 2, mark) + "\u{a0}div");
-    let mut parts = vec![("u_1", found.marks), ("u_2", found.corners), ("u_3", found.lens)];
-    if found.levels > 0.0 {
-        parts.push(("u_4", found.levels));
-    }
-    let squares = |of: &dyn Fn(&(&str, f64)) -> Formula| {
-        let squares = parts.iter().flat_map(|each| [op("+"), power(of(each), "2")]);
-        root(row(squares.skip(1).collect()))
+    let (symbols, in_numbers, count) = if found.levels > 0.0 {
+        ("√{u_1^2 + u_2^2 + u_3^2 + u_4^2}", "√{(#)^2 + (#)^2 + (#)^2 + (#)^2}", 4)
+    } else {
+        ("√{u_1^2 + u_2^2 + u_3^2}", "√{(#)^2 + (#)^2 + (#)^2}", 3)
     };
+    let parts = [found.marks, found.corners, found.lens, found.levels];
+    let parts = parts.into_iter().take(count).map(|part| plain(part, 2, mark) + "\u{a0}div");
     let uncertainty = figure(
         "separation_uncertainty",
         message!("figures-separation_uncertainty"),
@@ -152,12 +150,7 @@ fn of_marks(marked: &Marked, mark: DecimalMark) -> Vec<Figure> {
         plain(found.uncertainty, 2, mark) + "\u{a0}div",
     )
     .means(message!("figures-separation_uncertainty-meaning"))
-    .by(equation(
-        symbol("u"),
-        squares(&|(name, _)| symbol(name)),
-        squares(&|(_, value)| bracket(part(*value))),
-        plain(found.uncertainty, 2, mark) + "\u{a0}div",
-    ))
+    .by(equation("u", symbols, in_numbers, parts.collect(), plain(found.uncertainty, 2, mark) + "\u{a0}div"))
     .from("JCGM 100:2008, 5.2.2");
     let uncertainty = if found.levels > 0.0 {
         uncertainty.means(message!("figures-separation_levels"))
@@ -173,9 +166,10 @@ fn of_marks(marked: &Marked, mark: DecimalMark) -> Vec<Figure> {
         )
         .means(message!("figures-separation-meaning"))
         .by(equation(
-            row(vec![symbol("q_B"), op("−"), symbol("q_A")]),
-            row(vec![symbol("q_B"), op("−"), symbol("q_A")]),
-            row(vec![number(divisions(found.b.column)), op("−"), number(divisions(found.a.column))]),
+            "q_B − q_A",
+            "q_B − q_A",
+            "# − #",
+            vec![divisions(found.b.column), divisions(found.a.column)],
             divisions(found.value),
         ))
         .from(message!("figures-separation-source")),
@@ -227,7 +221,7 @@ fn of_traces(traces: &Traces, mark: DecimalMark) -> Vec<Figure> {
         let name = estimator_name(found.estimator);
         let told = figure(found.estimator.id(), name, "Δt", value)
             .means(meaning(found.estimator))
-            .by(row(vec![symbol("Δt"), op("="), symbol("t_B"), op("−"), symbol("t_A")]))
+            .by(formula("Δt = t_B − t_A", vec![]))
             .from(message!("figures-traces-source"));
         found.remarks.iter().fold(told, |told, one| told.means(one.said(&traces.files, mark)))
     });
@@ -240,24 +234,15 @@ fn walk_figures(page: &NotebookState, analysis: &Analysis) -> Vec<Figure> {
     vec![walk_slope(walk, page.decimal_mark), walk_shift(walk, slope, page.decimal_mark)]
 }
 
-fn per_metre(value: f64, mark: DecimalMark) -> Formula {
-    number(plain(value, 3, mark) + "\u{a0}ns/m")
+fn per_metre(value: f64, mark: DecimalMark) -> String {
+    plain(value, 3, mark) + "\u{a0}ns/m"
 }
 
 fn walk_slope(walk: &WalkAnalysis, mark: DecimalMark) -> Figure {
     let w = with_u(walk.line.slope, Some(walk.line.uncertainty), "ns/m", mark);
     figure("walk_slope", message!("figures-walk_slope"), "w", w)
         .means(message!("figures-walk_slope-meaning", n = walk.rows.len()))
-        .by(row(vec![
-            symbol("w"),
-            op("="),
-            over(
-                row(vec![symbol("Δ"), bracket(row(vec![symbol("t_1"), op("−"), symbol("t_2")]))]),
-                row(vec![symbol("Δ"), symbol("d")]),
-            ),
-            op("="),
-            per_metre(walk.line.slope, mark),
-        ]))
+        .by(formula("w = {Δ (t_1 − t_2)}/{Δ d} = #", vec![per_metre(walk.line.slope, mark)]))
         .from(message!("figures-walk_slope-source"))
 }
 
@@ -265,17 +250,14 @@ fn walk_slope(walk: &WalkAnalysis, mark: DecimalMark) -> Figure {
 fn walk_shift(walk: &WalkAnalysis, slope: f64, mark: DecimalMark) -> Figure {
     let (shift, u_shift) = walk.shift;
     let value = short_form(100.0 * shift, Some(100.0 * u_shift).filter(|u| *u > 0.0), "", mark);
-    let b = || per_metre(slope, mark);
+    let b = per_metre(slope, mark);
     figure("walk_shift", message!("figures-walk_shift"), "Δv/v", format!("{}\u{a0}%", value.trim()))
         .means(message!("figures-walk_shift-meaning"))
         .by(equation(
-            over(symbol("Δv"), symbol("v")),
-            row(vec![over(symbol("b"), row(vec![symbol("b"), op("+"), symbol("w")])), op("−"), number("1")]),
-            row(vec![
-                over(b(), row(vec![b(), op("+"), per_metre(walk.line.slope, mark)])),
-                op("−"),
-                number("1"),
-            ]),
+            "Δv/v",
+            "b/{b + w} − 1",
+            "#/{# + #} − 1",
+            vec![b.clone(), b, per_metre(walk.line.slope, mark)],
             format!("{}\u{a0}%", plain(100.0 * shift, 2, mark)),
         ))
         .from(message!("figures-walk_shift-source"))

@@ -1,6 +1,6 @@
 //! How a figure is made, and values in words: what every part of the view says in the same way.
 
-use super::math::{Formula, bracket, op, row, symbol};
+use super::math::Formula;
 use super::types::Figure;
 use crate::analysis::MeasuredValue;
 use crate::quantity::{DecimalMark, Unit, in_unit, plain, plus_minus, short_form};
@@ -89,9 +89,4 @@ pub fn undivided(value: f64, unit: Unit, mark: DecimalMark) -> String {
 /// Degrees of freedom: "∞" where they are infinite (GUM, G.6.4).
 pub fn degrees_of_freedom(nu: Option<f64>, mark: DecimalMark) -> String {
     nu.map_or_else(|| "∞".to_owned(), |nu| plain(nu, 3, mark))
-}
-
-/// The probability of what is drawn at random being at least `least`.
-pub fn probability(random: Vec<Formula>, least: Formula) -> Formula {
-    row(vec![symbol("P"), bracket(row([random, vec![op("≥"), least]].concat()))])
 }

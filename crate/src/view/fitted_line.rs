@@ -1,8 +1,8 @@
 //! The line in figures and sentences.
 
 use super::checks::checks;
-use super::figures::{figure, probability, with_u};
-use super::math::{Formula, bracket, equation, number, op, over, power, root, row, symbol, times};
+use super::figures::{figure, with_u};
+use super::math::{Formula, equation, formula};
 use super::types::{Figure, LineView};
 use crate::analysis::{Analysis, LineAnalysis, Origin};
 use crate::message;
@@ -70,12 +70,10 @@ fn line_figures(page: &NotebookState, line: &LineAnalysis) -> Vec<Figure> {
                     message!("figures-covariance-alike")
                 })
                 .by(equation(
-                    symbol("r"),
-                    over(symbol("cov"), times(symbol("u_t₀"), symbol("u_b"))),
-                    over(
-                        number(plain(u.covariance, 3, mark)),
-                        times(number(plain(u.intercept, 3, mark)), number(plain(u.slope, 3, mark))),
-                    ),
+                    "r",
+                    "cov/{u_t₀·u_b}",
+                    "#/{#·#}",
+                    [u.covariance, u.intercept, u.slope].map(|found| plain(found, 3, mark)).into(),
                     r,
                 ))
                 .from("JCGM 100:2008, 5.2.2"),
@@ -87,14 +85,10 @@ fn line_figures(page: &NotebookState, line: &LineAnalysis) -> Vec<Figure> {
 
 /// The line with its numbers put in.
 fn model(intercept: f64, slope: f64, mark: DecimalMark) -> Formula {
-    let joined = |a, b| row(vec![a, op("+"), times(b, symbol("d"))]);
-    row(vec![
-        symbol("Δt"),
-        op("="),
-        joined(symbol("t₀"), symbol("b")),
-        op("="),
-        joined(number(plain(intercept, 5, mark) + " ns"), number(plain(slope, 6, mark) + " ns/m")),
-    ])
+    formula(
+        "Δt = {t₀ + {b·d}} = {# + {#·d}}",
+        vec![plain(intercept, 5, mark) + " ns", plain(slope, 6, mark) + " ns/m"],
+    )
 }
 
 fn goodness(line: &LineAnalysis, mark: DecimalMark) -> Vec<Figure> {
@@ -117,25 +111,14 @@ fn goodness(line: &LineAnalysis, mark: DecimalMark) -> Vec<Figure> {
 fn degrees_of_freedom(n: usize, nu: usize) -> Figure {
     figure("degrees_of_freedom", message!("figures-degrees_of_freedom"), "ν", nu.to_string())
         .means(message!("figures-degrees_of_freedom-meaning"))
-        .by(equation(
-            symbol("ν"),
-            row(vec![symbol("N"), op("−"), symbol("p")]),
-            row(vec![number(n.to_string()), op("−"), number((n - nu).to_string())]),
-            nu.to_string(),
-        ))
+        .by(equation("ν", "N − p", "# − #", vec![n.to_string(), (n - nu).to_string()], nu.to_string()))
         .from("JCGM 100:2008, G.3.3")
 }
 
 fn chi_square(chi: f64, mark: DecimalMark) -> Figure {
     figure("chi_square", message!("figures-chi_square"), "χ²", plain(chi, 4, mark))
         .means(message!("figures-chi_square-meaning"))
-        .by(row(vec![
-            power(symbol("χ"), "2"),
-            op("="),
-            row(vec![power(symbol("r"), "T"), power(symbol("V"), "−1"), symbol("r")]),
-            op("="),
-            number(plain(chi, 4, mark)),
-        ]))
+        .by(formula("χ^2 = {r^T V^`−1` r} = #", vec![plain(chi, 4, mark)]))
         .from(message!("figures-chi_square-source"))
 }
 
@@ -150,15 +133,14 @@ fn p_figure(p: f64, mark: DecimalMark) -> Figure {
 
 /// The p-value where some uncertainties come from few repeats: ν of the line, and ν₂ of what was stated.
 fn p_value_of_few(p: f64, chi: f64, (nu, below): (usize, f64), mark: DecimalMark) -> Figure {
-    let of_f =
-        |nu, below, ratio| probability(vec![symbol("F"), bracket(row(vec![nu, op(","), below]))], ratio);
     let (nu, below) = (nu.to_string(), plain(below, 3, mark));
     p_figure(p, mark)
         .means(message!("figures-p_value-few", below = below.clone()))
         .by(equation(
-            symbol("p"),
-            of_f(symbol("ν"), symbol("ν_2"), over(power(symbol("χ"), "2"), symbol("ν"))),
-            of_f(number(nu.clone()), number(below), over(number(plain(chi, 4, mark)), number(nu))),
+            "p",
+            "P(F (ν, ν_2) ≥ χ^2/ν)",
+            "P(F (#, #) ≥ #/#)",
+            vec![nu.clone(), below, plain(chi, 4, mark), nu],
             p_text(p, mark),
         ))
         .from(message!("figures-p_value-few-source"))
@@ -167,12 +149,10 @@ fn p_value_of_few(p: f64, chi: f64, (nu, below): (usize, f64), mark: DecimalMark
 fn p_value(p: f64, chi: f64, nu: usize, mark: DecimalMark) -> Figure {
     p_figure(p, mark)
         .by(equation(
-            symbol("p"),
-            probability(vec![power(symbol("χ"), "2"), bracket(symbol("ν"))], symbol("χ²")),
-            probability(
-                vec![power(symbol("χ"), "2"), bracket(number(nu.to_string()))],
-                number(plain(chi, 4, mark)),
-            ),
+            "p",
+            "P(χ^2 (ν) ≥ χ²)",
+            "P(χ^2 (#) ≥ #)",
+            vec![nu.to_string(), plain(chi, 4, mark)],
             p_text(p, mark),
         ))
         .from(message!("figures-p_value-source"))
@@ -182,9 +162,10 @@ fn birge_ratio(ratio: f64, chi: f64, nu: usize, mark: DecimalMark) -> Figure {
     figure("birge_ratio", message!("figures-birge_ratio"), "√(χ²/ν)", plain(ratio, 3, mark))
         .means(message!("figures-birge_ratio-meaning"))
         .by(equation(
-            symbol("R"),
-            root(over(power(symbol("χ"), "2"), symbol("ν"))),
-            root(over(number(plain(chi, 4, mark)), number(nu.to_string()))),
+            "R",
+            "√{χ^2/ν}",
+            "√{#/#}",
+            vec![plain(chi, 4, mark), nu.to_string()],
             plain(ratio, 3, mark),
         ))
         .from("R. T. Birge, Phys. Rev. 40 (1932) 207")
@@ -194,9 +175,10 @@ fn residual_deviation(s: f64, chi: f64, nu: usize, mark: DecimalMark) -> Figure 
     figure("residual_deviation", message!("figures-scatter"), "s", format!("{}\u{a0}ns", plain(s, 3, mark)))
         .means(message!("figures-scatter-meaning"))
         .by(equation(
-            symbol("s"),
-            root(over(row(vec![op("Σ"), power(symbol("r"), "2")]), symbol("ν"))),
-            root(over(number(plain(chi, 4, mark) + " ns²"), number(nu.to_string()))),
+            "s",
+            "√{{Σ r^2}/ν}",
+            "√{#/#}",
+            vec![plain(chi, 4, mark) + " ns²", nu.to_string()],
             plain(s, 3, mark) + " ns",
         ))
         .from("JCGM 100:2008, H.3.2")

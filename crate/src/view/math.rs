@@ -1,5 +1,7 @@
-//! Formulas as presentation MathML (MathML Core, W3C), held as data: the page builds elements from it, the report
-//! writes it out.
+//! Formulas as presentation MathML (MathML Core, W3C), held as data, of which the page builds elements.
+
+use std::iter::from_fn;
+use std::vec::IntoIter;
 
 use serde::Serialize;
 
@@ -24,66 +26,138 @@ pub enum Formula {
     },
 }
 
-/// A symbol such as `u_c` or `ν_eff`: what stands behind the low line is set low.
-pub fn symbol(text: &str) -> Formula {
-    match text.split_once('_') {
-        Some((base, low)) => node("msub", vec![leaf("mi", base), leaf("mi", low)]),
-        None => leaf("mi", text),
-    }
+/// A formula from its text, and the numbers in it as they are written out, with their units.
+///
+/// `a_b` is a symbol of which a part is set low, `a^2` a power, `a/b` one over the other, `√a` a root. `#` is the next of the
+/// numbers. `{a + b}` stands together as one, `(a + b)` in brackets that are seen. A name ends at a space or a sign; where
+/// it has signs itself it stands between backticks.
+pub fn formula(text: &str, numbers: Vec<String>) -> Formula {
+    let mut unread = Unread { text, numbers: numbers.into_iter() };
+    let formula = unread.row();
+    debug_assert!(unread.text.is_empty() && unread.numbers.as_slice().is_empty(), "{text}");
+    formula
 }
 
-/// A number with its unit, as already written out.
-pub fn number(text: impl Into<String>) -> Formula {
-    leaf("mn", text)
-}
-
-/// An operator.
-pub fn op(text: &str) -> Formula {
-    leaf("mo", text)
-}
-
-/// One after the other.
-pub fn row(children: Vec<Formula>) -> Formula {
-    node("mrow", children)
-}
-
-/// One over the other.
-pub fn over(above: Formula, below: Formula) -> Formula {
-    node("mfrac", vec![above, below])
-}
-
-/// A power.
-pub fn power(base: Formula, exponent: &str) -> Formula {
-    node("msup", vec![base, leaf("mn", exponent)])
-}
-
-/// A square root.
-pub fn root(inner: Formula) -> Formula {
-    node("msqrt", vec![inner])
-}
-
-/// The product of two factors.
-pub fn times(a: Formula, b: Formula) -> Formula {
-    row(vec![a, op("·"), b])
-}
-
-/// Set in brackets.
-pub fn bracket(inner: Formula) -> Formula {
-    row(vec![op("("), inner, op(")")])
-}
-
-/// `left = symbols`, and in the line below the same with the numbers put in: `= numbers = value`, or `< value` where the
-/// value says only what it is below.
-pub fn equation(left: Formula, symbols: Formula, numbers: Formula, value: String) -> Formula {
-    let line = |children| node("mtr", vec![node("mtd", vec![row(children)])]);
+/// `left = symbols`, and in the line below the same with numbers in place of symbols: `= in_numbers = value`, or `< value`
+/// where the value says only what it is below. Each is the text of a [`formula`].
+pub fn equation(left: &str, symbols: &str, in_numbers: &str, numbers: Vec<String>, value: String) -> Formula {
+    let line = |children| node("mtr", vec![node("mtd", vec![node("mrow", children)])]);
+    let sign = |text: &str| leaf("mo", text);
     let (relation, value) = match value.strip_prefix("< ") {
         Some(bound) => ("<", bound.to_owned()),
         None => ("=", value),
     };
     node(
         "mtable",
-        vec![line(vec![left, op("="), symbols]), line(vec![op("="), numbers, op(relation), number(value)])],
+        vec![
+            line(vec![formula(left, vec![]), sign("="), formula(symbols, vec![])]),
+            line(vec![sign("="), formula(in_numbers, numbers), sign(relation), leaf("mn", value)]),
+        ],
     )
+}
+
+/// What is left of a formula's text, and of its numbers.
+struct Unread<'a> {
+    text: &'a str,
+    numbers: IntoIter<String>,
+}
+
+impl<'a> Unread<'a> {
+    /// One thing after the other, up to the bracket that closes them or to the end.
+    fn row(&mut self) -> Formula {
+        let items: Vec<Formula> = from_fn(|| self.item()).collect();
+        match <[Formula; 1]>::try_from(items) {
+            Ok([only]) => only,
+            Err(items) => node("mrow", items),
+        }
+    }
+
+    /// The next thing with its powers, and over what it stands.
+    fn item(&mut self) -> Option<Formula> {
+        let mut item = self.single()?;
+        loop {
+            if self.takes('^') {
+                let exponent = self.exponent();
+                item = node("msup", vec![item, leaf("mn", exponent)]);
+            } else if self.takes('/') {
+                item = node("mfrac", vec![item, self.single()?]);
+            } else {
+                return Some(item);
+            }
+        }
+    }
+
+    /// The next thing alone.
+    fn single(&mut self) -> Option<Formula> {
+        self.text = self.text.trim_start_matches(' ');
+        let word = self.word();
+        Some(match word.chars().next()? {
+            '}' | ')' => return None,
+            '{' => self.row(),
+            '(' => node("mrow", vec![leaf("mo", "("), self.row(), leaf("mo", ")")]),
+            '√' => node("msqrt", vec![self.single()?]),
+            '#' => leaf("mn", self.number()),
+            '`' => named(self.quoted()),
+            first if is_operator(first) => leaf("mo", word),
+            _ => named(word),
+        })
+    }
+
+    fn exponent(&mut self) -> String {
+        match self.word() {
+            "#" => self.number(),
+            "`" => self.quoted().to_owned(),
+            word => word.to_owned(),
+        }
+    }
+
+    /// The next of the numbers.
+    fn number(&mut self) -> String {
+        let number = self.numbers.next();
+        debug_assert!(number.is_some(), "{}", self.text);
+        number.unwrap_or_default()
+    }
+
+    /// What stands before the next backtick.
+    fn quoted(&mut self) -> &'a str {
+        let (quoted, rest) = self.text.split_once('`').unwrap_or((self.text, ""));
+        self.text = rest;
+        quoted
+    }
+
+    /// A sign, or all that stands before the next one.
+    fn word(&mut self) -> &'a str {
+        let mut characters = self.text.char_indices();
+        let is_sign = characters.next().is_some_and(|(_, first)| ends_word(first));
+        let end = characters.find(|(_, next)| is_sign || ends_word(*next));
+        let (word, rest) = self.text.split_at(end.map_or(self.text.len(), |(at, _)| at));
+        self.text = rest;
+        word
+    }
+
+    /// Whether a sign is next, which then is passed over.
+    fn takes(&mut self, sign: char) -> bool {
+        let rest = self.text.strip_prefix(sign);
+        self.text = rest.unwrap_or(self.text);
+        rest.is_some()
+    }
+}
+
+fn is_operator(character: char) -> bool {
+    matches!(character, '·' | '+' | '−' | '=' | '±' | '<' | '≤' | '≥' | '|' | ',' | '…' | 'Σ')
+}
+
+fn ends_word(character: char) -> bool {
+    is_operator(character) || matches!(character, ' ' | '{' | '}' | '(' | ')' | '/' | '^' | '√' | '#' | '`')
+}
+
+/// A number, or a symbol: what stands behind its low line is set low.
+fn named(text: &str) -> Formula {
+    match text.split_once('_') {
+        _ if text.starts_with(|first: char| first.is_ascii_digit()) => leaf("mn", text),
+        Some((base, low)) => node("msub", vec![leaf("mi", base), leaf("mi", low)]),
+        None => leaf("mi", text),
+    }
 }
 
 fn leaf(tag: &'static str, text: impl Into<String>) -> Formula {
@@ -93,3 +167,7 @@ fn leaf(tag: &'static str, text: impl Into<String>) -> Formula {
 fn node(tag: &'static str, children: Vec<Formula>) -> Formula {
     Formula::Node { tag, children }
 }
+
+#[cfg(test)]
+#[path = "math_test.rs"]
+mod tests;

@@ -1,7 +1,7 @@
 //! The result in figures and sentences.
 
 use super::figures::{degrees_of_freedom, figure, per_cent};
-use super::math::{Formula, bracket, equation, number, op, over, power, row, symbol, times};
+use super::math::{equation, formula};
 use super::types::{Figure, ResultView};
 use crate::air::extrapolated;
 use crate::analysis::types::not_given;
@@ -40,12 +40,10 @@ fn result_figures(page: &NotebookState, analysis: &Analysis, speed: &Speed) -> V
         figure("c", message!("figures-c"), "c = n_g·v", plus_minus(speed.c, Some(speed.u_c()), "m/s", mark))
             .means(message!("figures-c-meaning"))
             .by(equation(
-                symbol("c"),
-                times(symbol("n_g"), symbol("v")),
-                times(
-                    number(fixed(speed.group_index, -6, mark)),
-                    number(plain(speed.v, 7, mark) + "\u{a0}m/s"),
-                ),
+                "c",
+                "n_g·v",
+                "#·#",
+                vec![fixed(speed.group_index, -6, mark), plain(speed.v, 7, mark) + "\u{a0}m/s"],
                 plain(speed.c, 7, mark) + "\u{a0}m/s",
             ))
             .from(message!("figures-c-source")),
@@ -56,13 +54,7 @@ fn result_figures(page: &NotebookState, analysis: &Analysis, speed: &Speed) -> V
             short_form(speed.c, Some(speed.u_c()), "m/s", mark),
         )
         .means(message!("figures-short_form-meaning"))
-        .by(row(vec![
-            symbol("c"),
-            op("±"),
-            symbol("u_c"),
-            op("="),
-            number(plus_minus(speed.c, Some(speed.u_c()), "m/s", mark)),
-        ]))
+        .by(formula("c ± u_c = #", vec![plus_minus(speed.c, Some(speed.u_c()), "m/s", mark)]))
         .from("JCGM 100:2008, 7.2.2"),
         expanded(speed, mark),
     ];
@@ -76,16 +68,11 @@ fn second_order(analysis: &Analysis, speed: &Speed, mark: DecimalMark) -> Option
     let line = analysis.line.as_ref().ok().filter(|_| speed.second_order > 0.01 * speed.relative)?;
     let slope = line.fit.slope;
     let u = libm::sqrt(speed.second_order) * slope.abs();
-    let unit = |value: f64, digits| number(plain(value, digits, mark) + "\u{a0}ns/m");
+    let unit = |value: f64, digits| plain(value, digits, mark) + "\u{a0}ns/m";
     let share = format!("{}\u{a0}%", plain(speed.second_order * 100.0, 2, mark));
     let found = figure("second_order", message!("figures-second_order"), "(u(b)/b)²", share.clone())
         .means(message!("figures-second_order-meaning"))
-        .by(equation(
-            symbol("δ"),
-            power(bracket(over(symbol("u(b)"), symbol("b"))), "2"),
-            power(bracket(over(unit(u, 3), unit(slope, 5))), "2"),
-            share,
-        ))
+        .by(equation("δ", "(`u(b)`/b)^2", "(#/#)^2", vec![unit(u, 3), unit(slope, 5)], share))
         .from(message!("figures-second_order-source"));
     Some(found)
 }
@@ -101,9 +88,10 @@ fn speed_in_air(page: &NotebookState, analysis: &Analysis, speed: &Speed) -> Fig
     let Ok(line) = &analysis.line else { return v };
     let slope = line.fit.slope;
     v.by(equation(
-        symbol("v"),
-        over(symbol("f"), symbol("b")),
-        over(number(plain(page.path.factor(), 1, mark)), number(plain(slope, 7, mark) + "\u{a0}ns/m")),
+        "v",
+        "f/b",
+        "#/#",
+        vec![plain(page.path.factor(), 1, mark), plain(slope, 7, mark) + "\u{a0}ns/m"],
         plain(speed.v, 7, mark) + "\u{a0}m/s",
     ))
 }
@@ -123,15 +111,7 @@ fn group_index(analysis: &Analysis, speed: &Speed, mark: DecimalMark) -> Figure 
         found = found.means(message!("figures-group_index-extrapolated"));
     }
     found
-        .by(row(vec![
-            symbol("n_g"),
-            op("="),
-            symbol("n"),
-            op("+"),
-            times(symbol("σ"), over(symbol("dn"), symbol("dσ"))),
-            op("="),
-            number(fixed(speed.group_index, -6, mark)),
-        ]))
+        .by(formula("n_g = n + {σ·dn/dσ} = #", vec![fixed(speed.group_index, -6, mark)]))
         .from(message!("figures-group_index-source"))
 }
 
@@ -150,9 +130,10 @@ fn expanded(speed: &Speed, mark: DecimalMark) -> Figure {
         )
         .means(message!("figures-expanded-meaning", p = p))
         .by(equation(
-            symbol("U"),
-            times(symbol("k"), symbol("u_c")),
-            times(number(fixed(*k, -2, mark)), number(plain(speed.u_c(), 3, mark) + "\u{a0}m/s")),
+            "U",
+            "k·u_c",
+            "#·#",
+            vec![fixed(*k, -2, mark), plain(speed.u_c(), 3, mark) + "\u{a0}m/s"],
             plain(u, 2, mark) + "\u{a0}m/s",
         ))
         .from("JCGM 100:2008, 6.2, G.3"),
@@ -170,12 +151,8 @@ fn shown(speed: &Speed, value: &dyn Fn(Comparison) -> Value) -> Value {
     speed.comparison.map_or_else(|| message!("figures-sealed").into(), value)
 }
 
-fn difference() -> Formula {
-    row(vec![symbol("c"), op("−"), symbol("c_0")])
-}
-
-fn difference_found(speed: &Speed, mark: DecimalMark) -> Formula {
-    bracket(number(format!("{}\u{a0}m/s", plain(speed.c - C0, 3, mark))))
+fn difference(speed: &Speed, mark: DecimalMark) -> String {
+    format!("{}\u{a0}m/s", plain(speed.c - C0, 3, mark))
 }
 
 fn in_uncertainties(speed: &Speed, mark: DecimalMark) -> Figure {
@@ -185,9 +162,10 @@ fn in_uncertainties(speed: &Speed, mark: DecimalMark) -> Figure {
         .from(message!("figures-c0-source"));
     let Some(known) = speed.comparison else { return z };
     z.by(equation(
-        symbol("z"),
-        over(difference(), symbol("u_c")),
-        over(difference_found(speed, mark), number(plain(speed.u_c(), 3, mark) + "\u{a0}m/s")),
+        "z",
+        "{c − c_0}/u_c",
+        "(#)/#",
+        vec![difference(speed, mark), plain(speed.u_c(), 3, mark) + "\u{a0}m/s"],
         fixed(known.z, -2, mark),
     ))
 }
@@ -202,9 +180,10 @@ fn in_expanded(speed: &Speed, mark: DecimalMark) -> Figure {
     let found = speed.comparison.and_then(|known| known.e_n);
     let Some((found, k)) = found.zip(speed.budget.factor_at_95()) else { return e_n };
     e_n.by(equation(
-        symbol("E_n"),
-        over(difference(), symbol("U")),
-        over(difference_found(speed, mark), number(plain(k * speed.u_c(), 3, mark) + "\u{a0}m/s")),
+        "E_n",
+        "{c − c_0}/U",
+        "(#)/#",
+        vec![difference(speed, mark), plain(k * speed.u_c(), 3, mark) + "\u{a0}m/s"],
         fixed(found, -2, mark),
     ))
 }
@@ -218,9 +197,10 @@ fn in_per_cent(speed: &Speed, mark: DecimalMark) -> Figure {
         .from(message!("figures-c0-source"));
     let Some(known) = speed.comparison else { return relative };
     relative.by(equation(
-        symbol("δ"),
-        over(difference(), symbol("c_0")),
-        over(difference_found(speed, mark), number("299\u{202f}792\u{202f}458\u{a0}m/s")),
+        "δ",
+        "{c − c_0}/c_0",
+        "(#)/#",
+        vec![difference(speed, mark), "299\u{202f}792\u{202f}458\u{a0}m/s".into()],
         per_cent(known),
     ))
 }

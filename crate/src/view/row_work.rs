@@ -1,7 +1,7 @@
 //! How one row was worked out: its distance, its delay, and how far it lies from the line.
 
 use super::figures::{figure, measured};
-use super::math::{bracket, equation, number, op, over, row, symbol, times};
+use super::math::{equation, formula};
 use super::types::Figure;
 use crate::analysis::read::ruler_unit;
 use crate::analysis::{Analysis, MeasuredValue, RowReading};
@@ -29,29 +29,14 @@ fn distance(page: &NotebookState, analysis: &Analysis, read: &RowReading, d: &Me
     let rail = read.rail.and_then(|rail| page.rail(rail)).map(|(_, rail)| rail);
     let stand = analysis.rails.iter().find(|stand| Some(stand.id) == read.rail);
     let placed = rail.zip(stand.and_then(|stand| stand.mark.as_ref())).zip(read.reading);
+    let metres = |value| format!("{}\u{a0}m", plain(value, 6, mark));
     let Some(((rail, (at, place)), reading)) = placed else {
-        return found.by(row(vec![
-            symbol("d"),
-            op("="),
-            number(format!("{}\u{a0}m", plain(d.value, 6, mark))),
-        ]));
+        return found.by(formula("d = #", vec![metres(d.value)]));
     };
-    let ruler = |value| number(in_unit(value, ruler_unit(rail.unit), mark));
-    let sign = if rail.sense.sign() > 0.0 { "+" } else { "−" };
-    found.by(equation(
-        symbol("d"),
-        row(vec![
-            symbol("o"),
-            op("+"),
-            times(symbol("s"), bracket(row(vec![symbol("r"), op("−"), symbol("m")]))),
-        ]),
-        row(vec![
-            number(format!("{}\u{a0}m", plain(place.value, 6, mark))),
-            op(sign),
-            bracket(row(vec![ruler(reading), op("−"), ruler(*at)])),
-        ]),
-        format!("{}\u{a0}m", plain(d.value, 6, mark)),
-    ))
+    let ruler = |value| in_unit(value, ruler_unit(rail.unit), mark);
+    let in_numbers = if rail.sense.sign() > 0.0 { "# + (# − #)" } else { "# − (# − #)" };
+    let numbers = vec![metres(place.value), ruler(reading), ruler(*at)];
+    found.by(equation("d", "o + {s·(r − m)}", in_numbers, numbers, metres(d.value)))
 }
 
 fn delay(page: &NotebookState, typed: &Row, read: &RowReading, t: &MeasuredValue) -> Figure {
@@ -69,15 +54,16 @@ fn delay(page: &NotebookState, typed: &Row, read: &RowReading, t: &MeasuredValue
     let whole = format!("{}\u{a0}ns", plain(t.value, 6, mark));
     match read.time_per_division {
         Some(time) if time > 0.0 => found.by(equation(
-            symbol("Δt"),
-            times(bracket(row(vec![symbol("q_B"), op("−"), symbol("q_A")])), symbol("S")),
-            times(
-                number(format!("{}\u{a0}div", plain(t.value / time, 6, mark))),
-                number(in_unit(time, Unit::NANOSECOND_PER_DIVISION, mark)),
-            ),
+            "Δt",
+            "(q_B − q_A)·S",
+            "#·#",
+            vec![
+                format!("{}\u{a0}div", plain(t.value / time, 6, mark)),
+                in_unit(time, Unit::NANOSECOND_PER_DIVISION, mark),
+            ],
             whole,
         )),
-        _ => found.by(row(vec![symbol("Δt"), op("="), number(whole)])),
+        _ => found.by(formula("Δt = #", vec![whole])),
     }
 }
 
@@ -91,22 +77,16 @@ fn residual(page: &NotebookState, analysis: &Analysis, id: RowId) -> Option<Figu
     let place = line.rows.iter().position(|row| *row == id)?;
     let fit = line.fit.rows.get(place)?;
     let (d, t, w) = (line.distance.get(place)?, line.delay.get(place)?, fit.normalised?);
-    let ns = |value: f64| number(format!("{}\u{a0}ns", plain(value, 5, mark)));
+    let ns = |value: f64| format!("{}\u{a0}ns", plain(value, 5, mark));
     let expected = line.fit.intercept + line.fit.slope * d;
     Some(
         figure("row_residual", message!("row-work-residual"), "w", fixed(w, -1, mark))
             .means(message!("row-work-residual-meaning"))
             .by(equation(
-                symbol("w"),
-                over(
-                    row(vec![
-                        symbol("Δt"),
-                        op("−"),
-                        bracket(row(vec![symbol("t_0"), op("+"), times(symbol("b"), symbol("d"))])),
-                    ]),
-                    symbol("u(e)"),
-                ),
-                over(row(vec![ns(*t), op("−"), ns(expected)]), symbol("u(e)")),
+                "w",
+                "{Δt − (t_0 + {b·d})}/`u(e)`",
+                "{# − #}/`u(e)`",
+                vec![ns(*t), ns(expected)],
                 fixed(w, -1, mark),
             ))
             .from(message!("row-work-residual-source")),

@@ -1,10 +1,12 @@
 //! The Monte Carlo trials in words and digits.
 
 use super::figures::{degrees_of_freedom, figure, per_cent};
-use super::math::{Formula, bracket, equation, number, op, over, power, root, row, symbol, times};
+use super::math::{Formula, equation};
 use super::types::{Field, ProgressView, TrialPlanView, TrialsView};
 use crate::analysis::Analysis;
-use crate::analysis::trials::{MOST, Tally, TrialsError, TrialsResult, Verdict, trial_settings};
+use crate::analysis::trials::{
+    DensityCurve, MOST, Tally, TrialsError, TrialsResult, Verdict, trial_settings,
+};
 use crate::analysis::types::not_given;
 use crate::message;
 use crate::notebook::NotebookState;
@@ -86,13 +88,13 @@ fn count(number: usize) -> String {
 fn figures(outcome: &TrialsResult, mark: DecimalMark) -> Vec<super::types::Figure> {
     let summary = &outcome.summary;
     let p = per_cent(outcome.probability, mark);
-    let all = || number(count(summary.trials));
+    let all = count(summary.trials);
     vec![
         figure(
             "trials",
             message!("figures-trials"),
             "M",
-            message!("figures-trials-value", n = count(summary.trials), seed = outcome.seed.to_string()),
+            message!("figures-trials-value", n = all.clone(), seed = outcome.seed.to_string()),
         )
         .means(match outcome.steady {
             Some(true) => message!("figures-trials-steady"),
@@ -113,9 +115,10 @@ fn figures(outcome: &TrialsResult, mark: DecimalMark) -> Vec<super::types::Figur
             message!("figures-trials_mean-meaning")
         })
         .by(equation(
-            symbol("u"),
-            deviation(symbol("M")),
-            deviation(all()),
+            "u",
+            "√{{Σ (c_r − c̄)^2}/{M − 1}}",
+            "√{{Σ (c_r − c̄)^2}/{# − 1}}",
+            vec![all.clone()],
             plain(summary.u, 3, mark) + " m/s",
         ))
         .from(message!("figures-trials_mean-source")),
@@ -135,12 +138,7 @@ fn figures(outcome: &TrialsResult, mark: DecimalMark) -> Vec<super::types::Figur
             interval(summary.shortest, summary.u, mark),
         )
         .means(message!("figures-trials_shortest-meaning"))
-        .by(equation(
-            symbol("q"),
-            times(symbol("p"), symbol("M")),
-            times(number(p.clone()), all()),
-            count(summary.covered),
-        ))
+        .by(equation("q", "p·M", "#·#", vec![p, all], count(summary.covered)))
         .from(message!("figures-trials_shortest-source")),
     ]
 }
@@ -148,33 +146,15 @@ fn figures(outcome: &TrialsResult, mark: DecimalMark) -> Vec<super::types::Figur
 /// δ, to which figures of two digits are steady.
 fn tolerance(u: f64, mark: DecimalMark) -> Formula {
     let place = last_place(u);
-    let half =
-        |exponent: &str| row(vec![over(number("1"), number("2")), op("·"), power(number("10"), exponent)]);
-    equation(
-        symbol("δ"),
-        half("ℓ"),
-        half(&place.to_string()),
-        plain(0.5 * libm::pow(10.0, f64::from(place)), 1, mark) + " m/s",
-    )
-}
-
-/// The standard deviation of so many trials.
-fn deviation(trials: Formula) -> Formula {
-    let apart = bracket(row(vec![symbol("c_r"), op("−"), symbol("c̄")]));
-    root(over(row(vec![op("Σ"), power(apart, "2")]), row(vec![trials, op("−"), number("1")])))
+    let half = plain(0.5 * libm::pow(10.0, f64::from(place)), 1, mark) + " m/s";
+    equation("δ", "1/2·10^ℓ", "1/2·10^#", vec![place.to_string()], half)
 }
 
 /// Which of the sorted trials are the ends of the symmetric interval.
 fn ends(outcome: &TrialsResult) -> Formula {
     let (all, covered) = (outcome.summary.trials, outcome.summary.covered);
     let first = all.saturating_sub(covered).div_ceil(2);
-    let half = |all, covered| over(row(vec![all, op("−"), covered]), number("2"));
-    equation(
-        symbol("r"),
-        half(symbol("M"), symbol("q")),
-        half(number(count(all)), number(count(covered))),
-        count(first),
-    )
+    equation("r", "{M − q}/2", "{# − #}/2", vec![count(all), count(covered)], count(first))
 }
 
 fn verdict(outcome: &TrialsResult, mark: DecimalMark) -> Message {
@@ -198,7 +178,7 @@ fn verdict(outcome: &TrialsResult, mark: DecimalMark) -> Message {
 }
 
 fn summary(outcome: &TrialsResult, mark: DecimalMark) -> Message {
-    let (c, u, nu) = outcome.curve;
+    let DensityCurve { c, u, degrees_of_freedom: nu } = outcome.curve;
     let curve = if nu.is_none() {
         message!("trials-curve-normal")
     } else {

@@ -35,6 +35,11 @@ pub enum ReadingError {
         /// Whose trace it lacks.
         detector: Detector,
     },
+    /// The two traces are one and the same, sample by sample.
+    Same {
+        /// The file of B.
+        file: String,
+    },
     /// Nothing tells how the times of two files lie beside one another.
     Apart {
         /// The file that does not tell when its first sample was taken.
@@ -56,6 +61,7 @@ impl ReadingError {
             Self::One { file } => message!("reading-one", file = file.as_str()),
             Self::Lacks { file, detector: Detector::A } => message!("reading-lacks_a", file = file.as_str()),
             Self::Lacks { file, detector: Detector::B } => message!("reading-lacks_b", file = file.as_str()),
+            Self::Same { file } => message!("reading-same", file = file.as_str()),
             Self::Apart { file, other } => {
                 message!("reading-apart", file = file.as_str(), other = other.as_str())
             }
@@ -116,11 +122,14 @@ impl Reading {
     /// Everything of the pair.
     ///
     /// # Errors
-    /// When a trace is missing, or the times of two files can't be compared. What is wrong with a trace stands in what is
+    /// When a trace is missing or there twice, or the times of two files can't be compared. What is wrong with a trace stands in what is
     /// measured.
     pub fn measure(&self, wanted: &Wanted) -> Result<Measured, ReadingError> {
         let [a, b] = self.both()?;
         self.share_their_times()?;
+        if self.wave(Detector::A)?.samples == self.wave(Detector::B)?.samples {
+            return Err(ReadingError::Same { file: self.file(Detector::B)?.0.clone() });
+        }
         let measured = trace::measure(a, b, &wanted.asked);
         let is_stated = self.stated.iter().any(|layout| !layout.is_empty());
         let layouts = if is_stated { self.stated.clone() } else { vec![] };

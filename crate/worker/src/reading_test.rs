@@ -3,10 +3,10 @@
 #![expect(clippy::unwrap_used, reason = "tests")]
 
 use slope_bench::chance::Chance;
-use slope_bench::record::{Bench, Style, as_text, both_as_text};
+use slope_bench::record::{Bench, Style, Units, as_text, both_as_text};
 use slope_evidence::message;
 use slope_evidence::stored::{Estimator, LevelOf, Remark, Traces};
-use slope_evidence::trace::{ColumnUnit, DecimalMark, Detector, Layout, Role, recognise};
+use slope_evidence::trace::{ColumnUnit, DecimalMark, Detector, Flag, Layout, Role, recognise};
 use slope_evidence::words::{Message, Value};
 
 use super::{Reading, ReadingError, Wanted};
@@ -131,6 +131,31 @@ fn two_files_must_tell_their_times_alike() {
     let found = measured(&untimed(0, "0.1 ns"), &untimed(1, "0.1 ns")).unwrap();
     let delay = found.outcomes[1].delay.as_ref().unwrap().delay;
     assert!((delay - TRUE).abs() < 0.3, "{delay}");
+}
+
+/// A trace saved twice has a delay of nought and a small uncertainty: it is no measurement.
+#[test]
+fn a_trace_that_is_there_twice_is_refused() {
+    let [a, ..] = files();
+    let mut reading = Reading::default();
+    reading.add("a.csv", a.as_bytes(), None, "").unwrap();
+    reading.add("b.csv", a.as_bytes(), None, "").unwrap();
+    assert_eq!(reading.measure(&Wanted::default()), Err(ReadingError::Same { file: "b.csv".into() }));
+}
+
+/// What is not told in the file is told with the delay: seconds were supposed, or nanoseconds, or neither.
+#[test]
+fn a_unit_that_was_supposed_is_told_with_the_delay() {
+    let recording = Bench::default().record(TRUE, 1.0, &mut Chance::seeded(7));
+    for (units, told) in [(Units::None, true), (Units::InLabels, false), (Units::Row, false)] {
+        let mut reading = Reading::default();
+        let text = both_as_text(&recording, &Style { units, ..Style::default() });
+        reading.add("both.csv", text.as_bytes(), None, "").unwrap();
+        for outcome in reading.measure(&Wanted::default()).unwrap().outcomes {
+            let edges = outcome.delay.unwrap().edges;
+            assert!(edges.iter().all(|edge| edge.flags.contains(&Flag::SupposedUnit) == told), "{units:?}");
+        }
+    }
 }
 
 #[test]

@@ -1,7 +1,8 @@
-//! The size of a picture, read from its header: what would take hundreds of megabytes to decode is refused before.
+//! The size of a picture, read from its header: what would take hundreds of megabytes to decode is refused before. And whether
+//! it is there to its end.
 //!
 //! Sources: W3C, Portable Network Graphics (PNG) Specification, third edition, 5.2 and 11.2.1; ITU-T T.81 (JPEG), annex
-//! B.1.1 and B.2.2; RFC 9649 (WebP), 2.5 to 2.7 and 3.4, with RFC 6386 (VP8), 9.1; Graphics Interchange Format, Version
+//! B.1.1 and B.2; RFC 9649 (WebP), 2.5 to 2.7 and 3.4, with RFC 6386 (VP8), 9.1; Graphics Interchange Format, Version
 //! 89a, sections 17 to 26; ISO/IEC 14496-12, 4.3 (file type box), with the brands of ISO/IEC 23008-12 (HEIF), annex B (both
 //! from memory).
 
@@ -93,6 +94,12 @@ pub fn is_picture(bytes: &[u8]) -> bool {
     size(bytes) != Err(SizeError::Unknown)
 }
 
+/// Whether a picture is there to its end, as far as its kind tells: of one in JPEG format that was cut off, some browsers show
+/// what there is, and make up the rest.
+pub fn is_whole(bytes: &[u8]) -> bool {
+    !bytes.starts_with(b"\xff\xd8\xff") || whole_jpeg(Bytes(bytes)).is_ok()
+}
+
 /// Whether the box that says which type a file has gives one of HEIF as the first: a picture, or several, coded as HEVC, or
 /// in a way that the others say.
 fn is_heif(bytes: &[u8]) -> bool {
@@ -140,28 +147,58 @@ fn png(bytes: Bytes<'_>) -> Result<[u32; 2], SizeError> {
 fn jpeg(bytes: Bytes<'_>) -> Result<[u32; 2], SizeError> {
     let mut at = 2;
     loop {
-        bytes.is(at, b"\xff")?;
-        at += 1;
-        match bytes.byte(at)? {
-            // Any number of these may stand before a marker.
-            0xff => {}
+        let (marker, behind) = marker(bytes, at)?;
+        at = match marker {
             // Markers without a segment.
-            0x01 | 0xd0..=0xd8 => at += 1,
+            0x01 | 0xd0..=0xd8 => behind,
             // The picture begins or ends, and no frame was told of.
             0x00 | 0xd9 | 0xda => return Err(SizeError::Damaged),
             // Frame headers: all of C0 to CF, but for tables (C4), what is reserved (C8), arithmetic conditioning (CC).
             0xc0..=0xc3 | 0xc5..=0xc7 | 0xc9..=0xcb | 0xcd..=0xcf => {
-                return Ok([bytes.big(at + 6)?.into(), bytes.big(at + 4)?.into()]);
+                return Ok([bytes.big(behind + 5)?.into(), bytes.big(behind + 3)?.into()]);
             }
-            _ => {
-                let length = usize::from(bytes.big(at + 1)?);
-                if length < 2 {
-                    return Err(SizeError::Damaged);
-                }
-                at += 1 + length;
-            }
-        }
+            _ => segment_end(bytes, behind)?,
+        };
     }
+}
+
+/// From its beginning to the marker that ends it; what a camera writes behind that does not count.
+fn whole_jpeg(bytes: Bytes<'_>) -> Result<(), SizeError> {
+    let mut at = 2;
+    loop {
+        let (marker, behind) = marker(bytes, at)?;
+        at = match marker {
+            0x01 | 0xd0..=0xd8 => behind,
+            0x00 => return Err(SizeError::Damaged),
+            0xd9 => return Ok(()),
+            // Coded data stand behind the header of a scan.
+            0xda => coded_end(bytes, segment_end(bytes, behind)?)?,
+            _ => segment_end(bytes, behind)?,
+        };
+    }
+}
+
+/// The marker of a JPEG that stands at a place, and the place behind it.
+fn marker(bytes: Bytes<'_>, mut at: usize) -> Result<(u8, usize), SizeError> {
+    bytes.is(at, b"\xff")?;
+    // Any number of these may stand before a marker.
+    while bytes.byte(at)? == 0xff {
+        at += 1;
+    }
+    Ok((bytes.byte(at)?, at + 1))
+}
+
+/// The place behind a segment of a JPEG that begins with its length.
+fn segment_end(bytes: Bytes<'_>, at: usize) -> Result<usize, SizeError> {
+    let length = usize::from(bytes.big(at)?);
+    if length < 2 { Err(SizeError::Damaged) } else { Ok(at + length) }
+}
+
+/// The place behind coded data of a JPEG: at a marker that does not merely restart them.
+fn coded_end(bytes: Bytes<'_>, at: usize) -> Result<usize, SizeError> {
+    let data = bytes.0.get(at..).ok_or(SizeError::Cut)?;
+    let ends = |pair: &[u8]| matches!(pair, [0xff, 0x01..=0xcf | 0xd8..=0xfe]);
+    data.windows(2).position(ends).map(|length| at + length).ok_or(SizeError::Cut)
 }
 
 /// Lossy, lossless, or extended: the first chunk tells which, and the size.

@@ -1,6 +1,6 @@
 //! Headers written by hand, byte by byte as the specifications lay them out (see `size`).
 
-use super::{Size, SizeError, is_picture, size};
+use super::{Size, SizeError, is_picture, is_whole, size};
 
 const fn of(width: u32, height: u32) -> Size {
     Size { width, height }
@@ -134,6 +134,22 @@ fn a_picture_is_told_by_its_first_bytes() {
     {
         assert!(!is_picture(bytes), "{bytes:x?}");
     }
+}
+
+/// ITU-T T.81, B.1.1.2 and B.1.1.5: in coded data FF stands before 00, or in a marker that restarts them (D0 to D7); B.2.1: a
+/// second scan may follow, and EOI (FF D9) ends the picture. That of a small picture in a segment does not.
+#[test]
+fn a_jpeg_ends_where_its_end_is_marked() {
+    let header = b"\xff\xd8\xff\xe1\0\x06\xff\xd8\xff\xd9\xff\xc0\0\x0b\x08\0\x08\0\x08\x01\x01\x11\0";
+    let scan = b"\xff\xda\0\x08\x01\x01\0\0\x3f\0\x5a\xff\0\x5a\xff\xd0\x5a";
+    let bytes = [header.as_slice(), scan, scan, b"\xff\xff\xd9"].concat();
+    assert_eq!(size(&bytes), Ok(of(8, 8)));
+    assert!(is_whole(&bytes));
+    assert!(is_whole(&[bytes.as_slice(), b"what a camera adds"].concat()));
+    for length in 3..bytes.len() {
+        assert!(!is_whole(&bytes[..length]), "{length}");
+    }
+    assert!(all().iter().filter(|bytes| !bytes.starts_with(b"\xff\xd8")).all(|bytes| is_whole(bytes)));
 }
 
 #[test]

@@ -218,8 +218,9 @@ pub fn results_are_said_once(stage: &Stage) -> Result<()> {
     const SLOWLY: Duration = Duration::from_millis(1_500);
     let page = stage.page()?;
     eventually("the plots have their buttons", || page.count(".plot-tools"), |count| *count == 2)?;
-    let heard =
-        || Ok(serde_json::from_value::<Vec<String>>(page.browser.run("return window.heard", vec![])?)?);
+    let heard = || -> Result<Vec<String>> {
+        Ok(serde_json::from_value(page.browser.run("return window.heard", vec![])?)?)
+    };
     page.click(&names::cell("Ruler reading", 3))?;
     page.browser.run(LISTEN, vec![])?;
     let mut before = page.result()?;
@@ -233,8 +234,9 @@ pub fn results_are_said_once(stage: &Stage) -> Result<()> {
     }
     let said_once = |after: &str| -> Result<()> {
         let now = format!("c is now {}", page.result()?);
-        let of_c =
-            || Ok(heard()?.into_iter().filter(|text| text.starts_with("c is now")).collect::<Vec<_>>());
+        let of_c = || {
+            heard().map(|all| all.into_iter().filter(|text| text.starts_with("c is now")).collect::<Vec<_>>())
+        };
         eventually(&format!("c is said after {after}"), of_c, |all| *all == [now.clone()])?;
         sleep(SLOWLY);
         ensure!(of_c()? == [now], "after {after} it says {:?}", heard()?);

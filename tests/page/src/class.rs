@@ -16,7 +16,7 @@ use slope_of_light::view::view;
 use slope_of_light::words::{WordTable, Words};
 
 use crate::access::{load_checker, unbroken};
-use crate::downloads::records_of;
+use crate::downloads::{plot_is_saved, records_of};
 use crate::languages::{no_english_is_left, speak};
 use crate::looks::fits;
 use crate::page::{Page, eventually};
@@ -167,6 +167,18 @@ pub fn a_mark_that_all_misread_is_named(stage: &Stage) -> Result<()> {
     page.browser.run("document.getElementById('class-strewn-table').open = true", vec![])?;
     let counted = eventually("the residuals stand in a table", || rows_told(&page), |rows| !rows.is_empty())?;
     ensure!(counted.iter().sum::<usize>() == rows, "the table has {counted:?} rows of {rows}");
+    let plots = [
+        ("class-residuals", "class-residuals.svg", "<title>Residuals of all notebooks, by position</title>"),
+        (
+            "class-figure",
+            "class-results.svg",
+            "<title>All results in order, each with its expanded uncertainty</title>",
+        ),
+    ];
+    for (figure, name, title) in plots {
+        page.browser.run(&format!("document.querySelector('#{figure} .actions button').click()"), vec![])?;
+        plot_is_saved(&page, name, &[title])?;
+    }
     page.choose("Residual in", "nanoseconds")?;
     ensure!(dots()? != normalized, "in nanoseconds the same is drawn");
     page.is_silent()

@@ -303,7 +303,7 @@ pub fn data_sets_hold_the_photo_of_the_set_up(stage: &Stage) -> Result<()> {
         let page = stage.page()?;
         page.open_file(&page.home.write(file, &bytes)?)?;
         page.reads(names::MESSAGE, "is open")?;
-        let (sets, _) = made(&page, "Typed readings", "Ada Blue\nBen Red")?;
+        let (sets, _) = made(&page, &Texts::of(stage, "en")?, "sets-forms-typed", "Ada Blue\nBen Red")?;
         let is_told =
             page.text("#sets-state")?.contains("The photo of the set-up is not kept in this browser");
         ensure!(is_told != holds, "{file}: the missing photo is told: {is_told}");

@@ -3,7 +3,7 @@
 use std::fs;
 use std::path::PathBuf;
 
-use anyhow::{Result, bail};
+use anyhow::{Result, bail, ensure};
 
 use crate::page::{Page, eventually};
 
@@ -38,6 +38,37 @@ impl Page<'_> {
         let [file] = files.as_slice() else { bail!("more than one file was downloaded: {files:?}") };
         Ok((file.clone(), fs::read(file)?))
     }
+}
+
+/// The traces as they are looked at, and the walk, are saved as the other plots are.
+///
+/// # Errors
+/// When they are not.
+pub fn traces_are_saved(page: &Page) -> Result<()> {
+    let plots = [
+        ("Both traces of the row", "traces", "trace B"),
+        ("Difference fixed threshold − constant fraction, against distance", "walk", "time walk"),
+    ];
+    for (title, name, legend) in plots {
+        page.choose("Plot", title)?;
+        page.click("Download plot")?;
+        plot_is_saved(page, &format!("-{name}.svg"), &[&format!("<title>{title}</title>"), legend])?;
+    }
+    Ok(())
+}
+
+/// A plot was downloaded as SVG, under a name that ends so, and holds some texts; its file is removed.
+///
+/// # Errors
+/// When it was not, or does not.
+pub fn plot_is_saved(page: &Page, ending: &str, texts: &[&str]) -> Result<()> {
+    let (file, svg) = page.downloaded_as("svg")?;
+    ensure!(file.to_string_lossy().ends_with(ending), "it is called {}", file.display());
+    let svg = String::from_utf8(svg)?;
+    for text in texts {
+        ensure!(svg.contains(text), "{ending} does not hold {text:?}");
+    }
+    Ok(fs::remove_file(&file)?)
 }
 
 /// The records of a table, the heads among them.

@@ -265,14 +265,23 @@ impl Browser<'_> {
         self.driver.wait(self.client.perform_actions(actions))
     }
 
+    /// Goes on in Chromium alone.
+    ///
+    /// # Errors
+    /// [`Skipped`] in Firefox, with why.
+    pub fn is_chromium_or(&self, why_not: &'static str) -> Result<()> {
+        match self.driver.installed.engine {
+            Engine::Chromium => Ok(()),
+            Engine::Firefox => bail!(Skipped(why_not)),
+        }
+    }
+
     /// A command of the browser's debugging protocol.
     ///
     /// # Errors
     /// When the browser refuses it: [`Skipped`] where it has no such protocol.
     pub fn debug(&self, command: &str, parameters: &Value) -> Result<Value> {
-        if self.driver.installed.engine == Engine::Firefox {
-            bail!(Skipped("it needs the debugging protocol of Chromium"));
-        }
+        self.is_chromium_or("it needs the debugging protocol of Chromium")?;
         self.post("goog/cdp/execute", json!({ "cmd": command, "params": parameters }))
     }
 

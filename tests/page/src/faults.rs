@@ -183,11 +183,7 @@ pub fn a_later_notebook_is_left_untouched(stage: &Stage) -> Result<()> {
     page.is_saved()?;
     page.reload()?;
     page.sees(names::TITLE, "From tomorrow")?;
-    let later = r#"{"edit":{"fly_to":{"row":1}}}"#;
-    let before = page.browser.run(KEPT, vec![])?;
-    let entries = before["journal"].as_array().context("the journal")?.len();
-    ensure!(entries > 0, "the journal is empty: {before}");
-    let planted = page.browser.run(KEPT, vec![json!(later), json!(entries)])?;
+    let planted = plant_a_later_entry(&page)?;
     page.reload()?;
     let told = page.reads(names::MESSAGE, "From tomorrow")?;
     ensure!(told.contains("a later version of this page") && told.contains("left unchanged"), "{told:?}");
@@ -204,12 +200,26 @@ pub fn a_later_notebook_is_left_untouched(stage: &Stage) -> Result<()> {
     let after = page.browser.run(KEPT, vec![])?;
     ensure!(after == planted, "what was kept changed: {planted} became {after}");
 
-    let file = format!("{{\"kind\":\"slope-of-light notebook\",\"format\":2,\"log\":[{later}]}}");
+    let file = format!("{{\"kind\":\"slope-of-light notebook\",\"format\":2,\"log\":[{LATER}]}}");
     page.browser.run("document.querySelector('dialog[open]')?.close()", vec![])?;
     page.open_file(&page.home.write("later.json", file.as_bytes())?)?;
     let told = page.reads(names::MESSAGE, "later.json was not opened")?;
     ensure!(told.contains("a later version of this page") && !told.contains("expected"), "{told:?}");
     page.is_silent()
+}
+
+/// What a later version of the page did, as it would stand in the journal.
+const LATER: &str = r#"{"edit":{"fly_to":{"row":1}}}"#;
+
+/// Plants in the journal of the open notebook what a later version of the page did; gives what is kept of it then.
+///
+/// # Errors
+/// When the journal holds nothing of it, or can't be written.
+pub(crate) fn plant_a_later_entry(page: &Page) -> Result<Value> {
+    let before = page.browser.run(KEPT, vec![])?;
+    let entries = before["journal"].as_array().context("the journal")?.len();
+    ensure!(entries > 0, "the journal is empty: {before}");
+    page.browser.run(KEPT, vec![json!(LATER), json!(entries)])
 }
 
 /// A row that is off is named with what c would be without it, and the repair that is offered there is one edit: made at a

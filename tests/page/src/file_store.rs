@@ -46,6 +46,10 @@ const ADD: &str = "const blob = new Blob(['x']);
     store.put({ blob, name: 'young', at: Date.now() }, 'e'.repeat(64));
     store.put({ blob, name: 'unknown' }, 'd'.repeat(64));";
 
+/// Gives a page no database.
+pub(crate) const NO_DATABASE: &str =
+    "IDBFactory.prototype.open = () => { throw new DOMException('refused', 'SecurityError'); };";
+
 /// Of old files just those are removed that no notebook refers to: one that an undo leads back to stays, as does one of a
 /// notebook in the bin, one that was brought in today, and all while another tab is open.
 ///
@@ -107,8 +111,7 @@ pub fn files_of_no_notebook_are_removed(stage: &Stage) -> Result<()> {
 /// When it is otherwise.
 pub fn without_a_database_it_says_so(stage: &Stage) -> Result<()> {
     let page = stage.blank_page()?;
-    let refuse = "IDBFactory.prototype.open = () => { throw new DOMException('refused', 'SecurityError'); };";
-    page.browser.debug("Page.addScriptToEvaluateOnNewDocument", &json!({ "source": refuse }))?;
+    page.browser.debug("Page.addScriptToEvaluateOnNewDocument", &json!({ "source": NO_DATABASE }))?;
     page.reload()?;
     page.sees(names::ROWS_USED, &names::rows_used(0, 0))?;
     page.fill("Title of the notebook", "Private")?;

@@ -12,6 +12,7 @@ use slope_of_light::notebook::{Notebook, read, write};
 use crate::bench;
 use crate::home::Home;
 use crate::names;
+use crate::page::Page;
 use crate::stage::Stage;
 use crate::{pictures, traces, uncertainty};
 
@@ -25,19 +26,8 @@ pub fn bad_files_are_refused(stage: &Stage) -> Result<()> {
     page.fill("Title of the notebook", "Mine")?;
     bench::fill(&page)?;
     let result = page.result()?;
-    let whole = bundle::write(&demo(stage)?, Vec::new())?;
-    let half = whole.get(..whole.len() / 2).context("half of it")?;
-    let later = write(&Notebook::new()).replace("\"format\":2", "\"format\":3");
-    ensure!(later.contains("\"format\":3"), "the later version's file was not made");
-    let files: [(&str, &[u8], &str); 5] = [
-        ("foreign.json", br#"{"hello": "world"}"#, "not a notebook"),
-        ("picture.zip", b"\x89PNG\r\n\x1a\n\0\0\0\rIHDR", "not a whole notebook"),
-        ("half.zip", half, "cut short"),
-        ("half.json", br#"{"kind":"slope-of-light notebook","format":1,"log":["#, "not a whole notebook"),
-        ("later.json", later.as_bytes(), "later version"),
-    ];
-    for (name, bytes, reason) in files {
-        page.open_file(&page.home.write(name, bytes)?)?;
+    for (name, bytes, reason) in bad_files(stage)? {
+        page.open_file(&page.home.write(name, &bytes)?)?;
         let told = page.reads(names::MESSAGE, &format!("{name} was not opened:"))?;
         ensure!(told.contains(reason), "of {name} it says {told:?}");
         ensure!(told.len() > name.len() + 40, "of {name} it gives no reason: {told:?}");
@@ -47,6 +37,25 @@ pub fn bad_files_are_refused(stage: &Stage) -> Result<()> {
     page.list_notebooks()?;
     ensure!(page.count(names::NOTEBOOKS)? == 2, "a file that was refused stands in the list");
     Ok(())
+}
+
+/// Files that are no notebooks of this version, each with words of the reason.
+///
+/// # Errors
+/// When they can't be made.
+pub(crate) fn bad_files(stage: &Stage) -> Result<[(&'static str, Vec<u8>, &'static str); 5]> {
+    let whole = bundle::write(&demo(stage)?, Vec::new())?;
+    let half = whole.get(..whole.len() / 2).context("half of it")?;
+    let later = write(&Notebook::new()).replace("\"format\":2", "\"format\":3");
+    ensure!(later.contains("\"format\":3"), "the later version's file was not made");
+    let cut = br#"{"kind":"slope-of-light notebook","format":1,"log":["#;
+    Ok([
+        ("foreign.json", br#"{"hello": "world"}"#.to_vec(), "not a notebook"),
+        ("picture.zip", b"\x89PNG\r\n\x1a\n\0\0\0\rIHDR".to_vec(), "not a whole notebook"),
+        ("half.zip", half.to_vec(), "cut short"),
+        ("half.json", cut.to_vec(), "not a whole notebook"),
+        ("later.json", later.into_bytes(), "later version"),
+    ])
 }
 
 /// A one file that was damaged on its way says in each language that it could not start: no table of words is at hand.
@@ -67,15 +76,23 @@ pub fn a_damaged_one_file_says_so(stage: &Stage) -> Result<()> {
     Ok(())
 }
 
+/// The one file, opened from the disk.
+///
+/// # Errors
+/// When it does not open.
+pub(crate) fn one_file(stage: &Stage) -> Result<Page<'_>> {
+    let home = Home::new()?;
+    let file = home.write("slope-of-light.html", &fs::read(stage.dist.join("slope-of-light.html"))?)?;
+    let address = Url::from_file_path(&file).ok().context("a path from the root")?;
+    stage.page_at(address.as_str(), home)
+}
+
 /// The one file, opened from the disk, shows the demo and works, its workers too.
 ///
 /// # Errors
 /// When it does not.
 pub fn one_file_from_disk(stage: &Stage) -> Result<()> {
-    let home = Home::new()?;
-    let file = home.write("slope-of-light.html", &fs::read(stage.dist.join("slope-of-light.html"))?)?;
-    let address = Url::from_file_path(&file).ok().context("a path from the root")?;
-    let page = stage.page_at(address.as_str(), home)?;
+    let page = one_file(stage)?;
     page.sees(names::ROWS_USED, &names::rows_used(23, 24))?;
     let notebook = read(&demo(stage)?)?;
     let speed = analyse(&notebook).speed.map_err(|refusal| anyhow::anyhow!(refusal.id))?;

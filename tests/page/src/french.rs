@@ -1,9 +1,8 @@
 //! States that one comes into only by doing something, in French: what is asked of a row and shown of it, a plan with its
-//! warnings and its rehearsal, what is said when nothing can be stored, another window writes or a newer version waits,
-//! files that are refused, marks in doubt, tables that are taken away, what is noticed and offered, what is asked before a seal
-//! is opened and before a computer is left, notes, ends of edges, videos, traces under the choices of their layout, photos of the
-//! set-up, keys, replay, history, hand-outs and the wall view. None has an English word, is too wide for a phone, or breaks a rule of
-//! accessibility.
+//! warnings and its rehearsal, files that are refused, marks in doubt, tables that are taken away, what is noticed and offered, what is
+//! asked before a seal is opened and before a computer is left, notes, ends of edges, videos, traces under the choices of their
+//! layout, photos of the set-up, keys, replay, history, hand-outs and the wall view. None has an English word, is too wide for a
+//! phone, or breaks a rule of accessibility.
 
 use std::path::Path;
 
@@ -14,17 +13,16 @@ use slope_of_light::notebook::{Edit, Notebook, StoredFile, write};
 use slope_of_light::simulated::random;
 
 use crate::class::swap_edges;
-use crate::home::Home;
-use crate::host::Host;
-use crate::languages::{CHOOSE, OPEN_ALL, Tables, at_each_width, is_in, prefer_french, press, speak};
+use crate::files::bad_files;
+use crate::languages::{CHOOSE, OPEN_ALL, Tables, at_each_width, press, speak};
 use crate::page::{Page, eventually};
 use crate::stage::Stage;
-use crate::{bench, names, offline, pictures, storage, traces, video};
+use crate::{bench, names, pictures, traces, video};
 
 /// Presses the first of what a selector names.
-const PRESS: &str = "document.querySelector(arguments[0]).click()";
+pub(crate) const PRESS: &str = "document.querySelector(arguments[0]).click()";
 
-/// Striking a row out, without a reason too, and how a row was calculated.
+/// Striking a row out, without a reason too, how a row was calculated, and the keys beside a cell on a touch screen.
 ///
 /// # Errors
 /// When something is English, too wide or against a rule.
@@ -40,7 +38,12 @@ pub fn what_is_asked_of_a_row_is_french(stage: &Stage) -> Result<()> {
     page.press(Key::Escape)?;
     page.browser.run(PRESS, vec![json!("#readings-table tbody[data-row] th")])?;
     page.reads("#row-work-title", "1")?;
-    tables.are_french(&page, "how a row was calculated")
+    tables.are_french(&page, "how a row was calculated")?;
+    page.press(Key::Escape)?;
+    page.browser.debug("Emulation.setTouchEmulationEnabled", &json!({ "enabled": true }))?;
+    page.click(&format!("{}, ligne 1", tables.french.says("readings-columns-edge_a")?))?;
+    eventually("the cell has its keys", || page.count("#readings-table .pad"), |count| *count > 0)?;
+    tables.are_french_at(&page, "the keys beside a cell", "#readings-table")
 }
 
 /// A plan with every warning that one rail can raise, and a rehearsal whose true values are shown.
@@ -64,6 +67,9 @@ pub fn plan_and_rehearsal_are_french(stage: &Stage) -> Result<()> {
     let warnings = || page.count("#plan-warnings > li");
     eventually("off the rail, beyond a period, off the screen, few", warnings, |count| *count >= 4)?;
     tables.are_french_at(&page, "a plan with warnings", "#plan-warnings")?;
+    page.click(tables.french.says("plan-take")?)?;
+    page.reads(names::MESSAGE, tables.french.says("plan-taken")?)?;
+    tables.has_no_english(&page, "a plan that was taken")?;
 
     let page = stage.blank_page()?;
     bench::describe_rail(&page)?;
@@ -82,73 +88,6 @@ pub fn plan_and_rehearsal_are_french(stage: &Stage) -> Result<()> {
     page.reads("#plan-truth", "m/s")?;
     page.browser.run(OPEN_ALL, vec![])?;
     tables.are_french(&page, "a rehearsal")
-}
-
-/// What is said where nothing can be stored, where the storage is full or fails, while another window writes, and when a
-/// newer version of the page waits.
-///
-/// # Errors
-/// When something is English, too wide or against a rule.
-pub fn alarms_are_french(stage: &Stage) -> Result<()> {
-    let tables = Tables::of(stage)?;
-    nothing_is_stored(stage, &tables)?;
-    storing_fails(stage, &tables)?;
-    another_window_writes(stage, &tables)?;
-    a_newer_version_waits(stage, &tables)
-}
-
-fn nothing_is_stored(stage: &Stage, tables: &Tables) -> Result<()> {
-    let page = stage.page()?;
-    page.browser.debug("Page.addScriptToEvaluateOnNewDocument", &json!({ "source": storage::NONE }))?;
-    prefer_french(&page)?;
-    page.reload()?;
-    is_in(&page, "fr")?;
-    page.reads(names::BANNER, tables.french.says("saving-no-journal")?)?;
-    tables.are_french_at(&page, "no storage", "#readings")?;
-    for (opened_by, dialog) in [("open-notebooks", "notebooks-dialog"), ("open-settings", "settings-dialog")]
-    {
-        press(&page, opened_by)?;
-        page.is_asked()?;
-        tables.are_french(&page, &format!("{dialog} without storage"))?;
-        page.press(Key::Escape)?;
-    }
-    Ok(())
-}
-
-fn storing_fails(stage: &Stage, tables: &Tables) -> Result<()> {
-    let page = stage.page()?;
-    speak(&page, "fr")?;
-    let title = tables.french.says("strip-title")?;
-    for (error, said) in
-        [("QuotaExceededError", tables.french.says("saving-full")?), ("UnknownError", "for a test")]
-    {
-        page.browser.run(storage::FAIL, vec![json!(error)])?;
-        page.fill(title, error)?;
-        page.reads(names::BANNER, said)?;
-        tables.are_french_at(&page, error, "#readings")?;
-    }
-    Ok(())
-}
-
-fn another_window_writes(stage: &Stage, tables: &Tables) -> Result<()> {
-    let page = stage.blank_page()?;
-    page.fill("Title of the notebook", "Mardi")?;
-    page.is_saved()?;
-    page.browser.open_from_page("window.other = open(arguments[0])", &stage.address)?;
-    page.is_ready()?;
-    speak(&page, "fr")?;
-    page.sees(names::SAVED, tables.french.says("saving-reading")?)?;
-    tables.are_french_at(&page, "another window writes", "#readings")
-}
-
-fn a_newer_version_waits(stage: &Stage, tables: &Tables) -> Result<()> {
-    let host = Host::of(&stage.dist)?;
-    let page = stage.page_at(&host.address(), Home::new()?)?;
-    offline::is_kept(&page)?;
-    offline::renew(&host)?;
-    speak(&page, "fr")?;
-    page.reads(names::BANNER, tables.french.says("offline-newer")?)?;
-    tables.are_french_at(&page, "a newer version waits", "#readings")
 }
 
 /// Photographs, traces and notebooks that can't be used, each refused with its reason.
@@ -178,7 +117,13 @@ pub fn refused_files_are_french(stage: &Stage) -> Result<()> {
         &page.home.write("demain.json", br#"{"kind":"slope-of-light notebook","format":99,"log":[]}"#)?,
     )?;
     page.reads(names::MESSAGE, "demain.json")?;
-    tables.are_french_at(&page, "a notebook that is refused", "#readings")
+    tables.are_french_at(&page, "a notebook that is refused", "#readings")?;
+    for (name, bytes, _) in bad_files(stage)? {
+        page.open_file(&page.home.write(name, &bytes)?)?;
+        page.reads(names::MESSAGE, name)?;
+        tables.has_no_english(&page, name)?;
+    }
+    Ok(())
 }
 
 /// The table of the readings as LaTeX and as a pipe table.
@@ -225,7 +170,11 @@ pub fn notices_and_questions_are_french(stage: &Stage) -> Result<()> {
     press(&page, "put-seal")?;
     press(&page, "open-seal")?;
     page.reads("#seal-dialog[open] h2", tables.french.says("seal-open-title")?)?;
-    tables.are_french(&page, "the question before a seal is opened")
+    tables.are_french(&page, "the question before a seal is opened")?;
+    page.click(tables.french.says("seal-open-sure")?)?;
+    let closed = || page.has(tables.french.says("seal-open")?);
+    eventually("the seal is open", closed, |closed| !closed)?;
+    tables.are_french_at(&page, "a result whose seal was opened", "#result")
 }
 
 /// A photograph whose marks are in doubt: of another number of divisions than were stated.
@@ -267,13 +216,7 @@ pub fn notes_ends_and_videos_are_french(stage: &Stage) -> Result<()> {
     tables.are_french_at(&page, "a note between the rows", "#readings")?;
     tables.are_french_at(&page, "the instruments", "#bench-trigger")?;
 
-    let page = stage.blank_page()?;
-    bench::describe_rail(&page)?;
-    pictures::choose(&page, &pictures::series(&page.home, 1)?)?;
-    pictures::is_proposed(&page, 0)?;
-    page.fill("Time per division", pictures::TIME_BASE)?;
-    pictures::look_and_accept(&page, &["Edge A", "Edge B"])?;
-    pictures::marked(&page, 1)?;
+    let page = pictures::first_is_marked(stage, 1)?;
     page.is_saved()?;
     speak(&page, "fr")?;
     page.browser.run(PRESS, vec![json!("#readings-table button.jump")])?;
@@ -342,7 +285,8 @@ fn choose_set_up_photo(page: &Page, file: &Path) -> Result<()> {
     page.browser.choose_file(&input.context("no input for a photo of the set-up")?, file)
 }
 
-/// A hand-out of which nothing more is asked, and what is asked before everything is removed from a shared computer.
+/// A hand-out of which nothing more is asked, in which undo stops, and which was begun before; and what is asked before everything
+/// is removed from a shared computer.
 ///
 /// # Errors
 /// When something is English, too wide or against a rule.
@@ -351,9 +295,15 @@ pub fn handing_in_is_french(stage: &Stage) -> Result<()> {
     let page = stage.page()?;
     speak(&page, "fr")?;
     let hand_out = write(&Notebook::new().hand_out("")?);
-    page.open_file(&page.home.write("document.json", hand_out.as_bytes())?)?;
+    let hand_out = page.home.write("document.json", hand_out.as_bytes())?;
+    page.open_file(&hand_out)?;
     page.turn_to("#report")?;
     page.reads("#handin-state", tables.french.says("handin-complete")?)?;
+    page.press_with_control('z')?;
+    page.reads(names::MESSAGE, tables.french.says("edit-undo_stops")?)?;
+    page.open_file(&hand_out)?;
+    page.reads(names::MESSAGE, "Vous avez déjà commencé")?;
+    page.turn_to("#report")?;
     tables.are_french_at(&page, "a hand-out that is complete", "#handin")?;
     page.click(tables.french.says("leave-ask")?)?;
     page.is_asked()?;
@@ -412,5 +362,11 @@ pub fn what_comes_later_speaks_french(stage: &Stage) -> Result<()> {
     page.browser.switch_to(&wall)?;
     page.reads(".wall-row", " 24")?;
     tables.has_no_english(&page, "the wall view")?;
-    at_each_width(&page, "the wall view", |checked| checked())
+    at_each_width(&page, "the wall view", |checked| checked())?;
+    for leaf in ["wall-bench", "wall-result"] {
+        press_named(leaf)?;
+        tables.has_no_english(&page, leaf)?;
+        at_each_width(&page, leaf, |checked| checked())?;
+    }
+    page.reads(".wall-words", "La vitesse de la lumière").map(drop)
 }

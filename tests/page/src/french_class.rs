@@ -2,6 +2,8 @@
 //! and as one is worked on, the key, comments as they are written, and what two teachers say side by side. None has an English word,
 //! is too wide for a phone, or breaks a rule of accessibility.
 
+use std::fs;
+
 use anyhow::{Context, Result};
 use slope_of_light::bundle;
 use slope_of_light::notebook::write;
@@ -34,10 +36,14 @@ pub fn data_sets_are_french(stage: &Stage) -> Result<()> {
     let handed = sets.iter().map(|set| page.home.write(&set.name, &set.bytes));
     class::choose(&page, &handed.collect::<Result<Vec<_>>>()?)?;
     page.reads("#class-state", "2 fichiers lus.")?;
-    class::choose(&page, &[key])?;
+    class::choose(&page, std::slice::from_ref(&key))?;
     page.reads("#class-state", "2 jeux de données a été lue")?;
     page.browser.run(OPEN_ALL, vec![])?;
-    tables.are_french_at(&page, "a class with its key", "#class-table")
+    tables.are_french_at(&page, "a class with its key", "#class-table")?;
+    let later = fs::read_to_string(&key)?.replacen("\"format\": 1", "\"format\": 99", 1);
+    class::choose(&page, &[page.home.write("clé.json", later.as_bytes())?])?;
+    page.reads("#class-table", "La clé")?;
+    tables.are_french_at(&page, "a key of a later version", "#class-table")
 }
 
 /// Data sets of photos and of traces, as they are asked for, made and stopped, and as a student opens one and measures its traces.
@@ -89,7 +95,7 @@ fn open_set(page: &Page, set: &bundle::Entry) -> Result<()> {
 }
 
 /// What two teachers say of a notebook, as one of them says it anew and as it is removed, and comments on a notebook that is not
-/// here.
+/// here, or of a later version.
 ///
 /// # Errors
 /// When something is English, too wide or against a rule.
@@ -112,8 +118,12 @@ pub fn comments_of_two_teachers_are_french(stage: &Stage) -> Result<()> {
     let page = stage.page()?;
     speak(&page, "fr")?;
     page.open_file(&page.home.write("green.json", &better)?)?;
-    page.reads(names::MESSAGE, "Aucun cahier d’ici ne commence comme lui")?;
-    tables.are_french_at(&page, "comments on a notebook that is not here", "#readings")
+    page.reads(names::MESSAGE, "Ce cahier n’est pas dans ce navigateur")?;
+    tables.are_french_at(&page, "comments on a notebook that is not here", "#readings")?;
+    let later = String::from_utf8(better)?.replacen("\"format\":1", "\"format\":7", 1);
+    page.open_file(&page.home.write("later.json", later.as_bytes())?)?;
+    page.reads(names::MESSAGE, "avec une version plus récente")?;
+    tables.has_no_english(&page, "comments of a later version")
 }
 
 /// A notebook that was handed in, while a teacher comments on it, and the class with these comments.

@@ -8,6 +8,7 @@ use serde_json::json;
 use slope_of_light::bundle;
 use slope_of_light::notebook::{Asks, BenchField, Edit, Notebook, Piece, Rule, read, write};
 
+use crate::class;
 use crate::names;
 use crate::page::{Page, eventually};
 use crate::stage::Stage;
@@ -37,8 +38,10 @@ pub fn a_hand_out_is_prepared_and_handed_in(stage: &Stage) -> Result<()> {
 
 fn student(page: &Page, hand_out: &[u8], digest: &str) -> Result<()> {
     page.open_file(&page.home.write("hand-out.zip", hand_out)?)?;
-    page.turn_to("#report")?;
+    page.reads(names::MESSAGE, "what is asked for is listed")?;
     page.reads("#handin-state", "missing")?;
+    page.browser.run("document.querySelector('#told-action').click()", vec![])?;
+    page.focuses("Cautions: read them, and enter your name there")?;
     page.reads("#handout-digest", digest)?;
 
     let only_read = "return [...document.querySelectorAll('#rails input')].every((box) => box.readOnly)
@@ -127,6 +130,23 @@ pub fn a_claimed_teachers_layer_is_refused(stage: &Stage) -> Result<()> {
     page.open_file(&page.home.write("handed.json", handed.as_bytes())?)?;
     page.turn_to("#readings")?;
     page.reads("#readings", "Read on.")?;
+    page.is_silent()
+}
+
+/// Of a notebook made from a hand-out the class says that what this asks for is missing, and nothing that it does not ask
+/// for.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn a_class_misses_what_was_asked_for(stage: &Stage) -> Result<()> {
+    let page = stage.page()?;
+    let mut teacher = Notebook::new();
+    teacher.apply(Edit::SetPiece(Piece::Date, Rule::Needed), "")?;
+    let handed = write(&teacher.hand_out("")?);
+    class::choose(&page, &[page.home.write("asked.json", handed.as_bytes())?])?;
+    let rows = eventually("the notebook is read", || class::rows(&page), |rows| rows.len() == 1)?;
+    let told = rows.concat().join(" ");
+    ensure!(told.contains("Date") && !told.contains("Discussion"), "it says {told:?}");
     page.is_silent()
 }
 

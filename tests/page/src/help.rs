@@ -6,10 +6,9 @@ use std::path::PathBuf;
 use anyhow::{Context, Result, ensure};
 use fantoccini::key::Key;
 use serde_json::{Value, json};
-use url::Url;
 
 use crate::access::{load_checker, unbroken};
-use crate::home::Home;
+use crate::files::one_file;
 use crate::languages::Tables;
 use crate::page::{Page, eventually};
 use crate::stage::Stage;
@@ -93,10 +92,7 @@ fn languages(stage: &Stage) -> Result<Vec<String>> {
 /// # Errors
 /// When it does not.
 pub fn the_one_file_holds_its_help(stage: &Stage) -> Result<()> {
-    let home = Home::new()?;
-    let file = home.write("slope-of-light.html", &fs::read(stage.dist.join("slope-of-light.html"))?)?;
-    let address = Url::from_file_path(&file).ok().context("a path from the root")?;
-    let page = stage.page_at(address.as_str(), home)?;
+    let page = one_file(stage)?;
     page.browser.run("document.querySelector('#outline a[data-help]').focus()", vec![])?;
     let opened = page.browser.tab_opened_by(|| page.press(Key::Enter))?;
     page.browser.switch_to(&opened)?;

@@ -1,6 +1,7 @@
 //! The history of a notebook as people read it, and its digests.
 
 use anyhow::{Context, Result, ensure};
+use fantoccini::key::Key;
 use serde_json::json;
 use slope_of_light::bundle;
 use slope_of_light::notebook::{Cell, Edit, Notebook, write};
@@ -94,6 +95,30 @@ pub fn a_history_from_elsewhere_is_read(stage: &Stage) -> Result<()> {
     page.click("Close")?;
     page.click("Replay")?;
     page.reads("dialog.replay[open] .lead", " of ")?;
+    page.is_silent()
+}
+
+/// The number of an entry opens the replay there, with c as it was then; closed, it leaves the history as it was.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn the_run_is_played_back_from_an_entry(stage: &Stage) -> Result<()> {
+    let page = stage.page()?;
+    page.put_in_cell("Ruler reading", 3, "111")?;
+    let then = page.result()?;
+    page.put_in_cell("Edge B", 10, "9.00")?;
+    eventually("c is another", || page.result(), |now| *now != then)?;
+    page.click("History")?;
+    let all = lines(&page, "all entries", |lines| lines.iter().any(|line| line.len() == 6))?;
+    let typed = all.iter().find(|line| line.len() == 6 && line[2] == "row 3 · Ruler reading");
+    let name = format!("Replay from entry {}", typed.context("the reading is not told")?[0]);
+    page.click(&name)?;
+    page.sees("dialog.replay output", &then)?;
+    page.reads("dialog.replay .lead", "row 3: near · 111")?;
+    page.browser.run("document.querySelector('dialog.replay').close()", vec![])?;
+    page.focuses(&name)?;
+    page.press(Key::Down)?;
+    ensure!(page.focused()? != name, "the arrow keys do not go from entry to entry");
     page.is_silent()
 }
 

@@ -49,9 +49,11 @@ mod screenshots;
 mod storage;
 mod french;
 mod french_class;
+mod french_told;
 mod history;
 mod watching;
 mod windows;
+mod french_alarms;
 
 use std::env;
 use std::path::{Path, PathBuf};
@@ -67,7 +69,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 178] = [
+const TESTS: [(&str, Test); 189] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -138,6 +140,7 @@ const TESTS: [(&str, Test); 178] = [
     ("the_focus_is_kept", sight::the_focus_is_kept),
     ("nothing_moves", sight::nothing_moves),
     ("a_newcomer_finds_the_way", sight::a_newcomer_finds_the_way),
+    ("a_notice_of_the_row_in_hand_is_in_sight", sight::a_notice_of_the_row_in_hand_is_in_sight),
     ("a_described_bench_folds", sight::a_described_bench_folds),
     ("leaves_are_turned", sight::leaves_are_turned),
     ("leaves_open_by_their_address", sight::leaves_open_by_their_address),
@@ -145,12 +148,14 @@ const TESTS: [(&str, Test); 178] = [
     ("the_history_is_read", history::the_history_is_read),
     ("a_history_from_elsewhere_is_read", history::a_history_from_elsewhere_is_read),
     ("the_history_fits_a_phone", history::the_history_fits_a_phone),
+    ("the_run_is_played_back_from_an_entry", history::the_run_is_played_back_from_an_entry),
     ("the_wall_follows", watching::the_wall_follows),
     ("printing_prints_the_report", watching::printing_prints_the_report),
     ("plots_are_saved", watching::plots_are_saved),
     ("keys_are_listed", watching::keys_are_listed),
     ("a_plot_is_looked_at_closely", plots::a_plot_is_looked_at_closely),
     ("a_mark_says_whose_it_is", plots::a_mark_says_whose_it_is),
+    ("readings_are_walked_on_the_plots", plots::readings_are_walked_on_the_plots),
     ("the_report_goes_on_in_latex_and_markdown", watching::the_report_goes_on_in_latex_and_markdown),
     ("points_stand_in_a_table", points::points_stand_in_a_table),
     ("points_are_walked", points::points_are_walked),
@@ -168,7 +173,8 @@ const TESTS: [(&str, Test); 178] = [
     ("a_report_has_its_own_language", languages::a_report_has_its_own_language),
     ("what_is_asked_of_a_row_is_french", french::what_is_asked_of_a_row_is_french),
     ("plan_and_rehearsal_are_french", french::plan_and_rehearsal_are_french),
-    ("alarms_are_french", french::alarms_are_french),
+    ("alarms_are_french", french_alarms::alarms_are_french),
+    ("losses_are_told_in_french", french_alarms::losses_are_told_in_french),
     ("refused_files_are_french", french::refused_files_are_french),
     ("tables_are_taken_away_in_french", french::tables_are_taken_away_in_french),
     ("notices_and_questions_are_french", french::notices_and_questions_are_french),
@@ -180,6 +186,12 @@ const TESTS: [(&str, Test); 178] = [
     ("notes_ends_and_videos_are_french", french::notes_ends_and_videos_are_french),
     ("layouts_and_set_up_photos_are_french", french::layouts_and_set_up_photos_are_french),
     ("handing_in_is_french", french::handing_in_is_french),
+    ("the_list_of_notebooks_is_french", french_told::the_list_of_notebooks_is_french),
+    ("what_is_told_in_passing_is_french", french_told::what_is_told_in_passing_is_french),
+    ("trials_are_french", french_told::trials_are_french),
+    ("photos_and_traces_are_asked_about_in_french", french_told::photos_and_traces_are_asked_about_in_french),
+    ("every_kind_of_component_is_french", french_told::every_kind_of_component_is_french),
+    ("ways_to_hand_out_are_french", french_told::ways_to_hand_out_are_french),
     ("traces_give_c", traces::traces_give_c),
     ("layouts_are_corrected", traces::layouts_are_corrected),
     ("layout_numbers_are_read_as_typed", traces::layout_numbers_are_read_as_typed),
@@ -209,6 +221,7 @@ const TESTS: [(&str, Test); 178] = [
     ("a_hand_out_is_prepared_and_handed_in", handout::a_hand_out_is_prepared_and_handed_in),
     ("a_shared_computer_keeps_nothing", leaving::a_shared_computer_keeps_nothing),
     ("a_claimed_teachers_layer_is_refused", handout::a_claimed_teachers_layer_is_refused),
+    ("a_class_misses_what_was_asked_for", handout::a_class_misses_what_was_asked_for),
     ("texts_of_a_hand_out_have_marks", handout::texts_of_a_hand_out_have_marks),
     ("a_link_holds_a_hand_out", posted::a_link_holds_a_hand_out),
     ("hostile_links_are_refused", posted::hostile_links_are_refused),

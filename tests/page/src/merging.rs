@@ -4,6 +4,7 @@
 use std::fs;
 
 use anyhow::{Context, Result, ensure};
+use fantoccini::key::Key;
 use serde_json::json;
 use slope_of_light::bundle::{self, Entry};
 use slope_of_light::notebook::{
@@ -334,7 +335,11 @@ pub fn merging_is_for_everyone(stage: &Stage) -> Result<()> {
     page.is_asked()?;
     press(&page, "dialog.merge summary")?;
     press(&page, "#merge-confirm")?;
-    tables.are_french(&page, "merging")
+    tables.are_french(&page, "merging")?;
+    page.press(Key::Escape)?;
+    merge(&page, "autre.json", write(&random::bench(4).run(3)?.0).as_bytes())?;
+    page.reads(REFUSED, tables.french.says("merge-refused-other")?)?;
+    tables.are_french_at(&page, "a merge that is refused", REFUSED)
 }
 
 /// Of readings that are the same the table says so where the history of one notebook holds a merge with the other, and else asks.

@@ -9,8 +9,8 @@ use crate::bench::describe_rail;
 use crate::names;
 use crate::page::eventually;
 use crate::pictures::{
-    DOUBT, FOCUS, PLACE, REFUSED, SAID, TIME_BASE, check_name, choose, is_proposed, look_and_accept, marked,
-    near, series,
+    DOUBT, FOCUS, PLACE, REFUSED, SAID, TIME_BASE, check_name, choose, first_is_marked, is_proposed,
+    look_and_accept, marked, near, series,
 };
 use crate::stage::Stage;
 
@@ -128,22 +128,19 @@ pub fn checks_go_with_corners(stage: &Stage) -> Result<()> {
     page.is_silent()
 }
 
+/// Drops what calls itself a picture on a row.
+pub(crate) const DROP: &str = "
+    const transfer = new DataTransfer();
+    transfer.items.add(new File(['no picture'], arguments[1], { type: 'image/jpeg' }));
+    document.querySelectorAll('tbody[data-row]')[arguments[0]]
+        .dispatchEvent(new DragEvent('drop', { dataTransfer: transfer, bubbles: true, cancelable: true }))";
+
 /// A picture dropped on a row that is marked, or on one of another reading than its name tells, asks first; then it is taken.
 ///
 /// # Errors
 /// When it is otherwise.
 pub fn a_dropped_picture_asks(stage: &Stage) -> Result<()> {
-    const DROP: &str = "const transfer = new DataTransfer();
-        transfer.items.add(new File(['no picture'], arguments[1], { type: 'image/jpeg' }));
-        document.querySelectorAll('tbody[data-row]')[arguments[0]]
-            .dispatchEvent(new DragEvent('drop', { dataTransfer: transfer, bubbles: true, cancelable: true }))";
-    let page = stage.blank_page()?;
-    describe_rail(&page)?;
-    choose(&page, &series(&page.home, 2)?)?;
-    is_proposed(&page, 0)?;
-    page.fill("Time per division", TIME_BASE)?;
-    look_and_accept(&page, &["Edge A", "Edge B"])?;
-    marked(&page, 1)?;
+    let page = first_is_marked(stage, 2)?;
     page.browser.run(DROP, vec![json!(0), json!("500 mm.jpg")])?;
     page.reads(names::MESSAGE, "Row 1 already has a delay from a file")?;
     page.browser.run(DROP, vec![json!(1), json!("3000 mm.jpg")])?;

@@ -4,31 +4,24 @@ use anyhow::Result;
 use fantoccini::key::Key;
 use serde_json::json;
 
-use crate::bench::describe_rail;
 use crate::names;
 use crate::page::eventually;
-use crate::pictures::{FOCUS, TIME_BASE, choose, is_proposed, look_and_accept, marked, series};
+use crate::pictures::{FOCUS, first_is_marked};
 use crate::stage::Stage;
 
 /// What a mark says of where it is and how it came there; nothing where there is none.
 const STATE: &str =
     "return document.querySelector(`.spot[aria-label=\"${arguments[0]}\"]`)?.ariaValueText ?? ''";
 
-const ENDS: [&str; 4] = ["Baseline of edge A", "Top of edge A", "Baseline of edge B", "Top of edge B"];
+const ENDS: [&str; 4] = ["Edge A: baseline", "Edge A: top", "Edge B: baseline", "Edge B: top"];
 
-/// The ends of both edges count once all four were looked at or moved, by keys alone; one that is stated as off the screen is a
-/// notice; without them the row is as before.
+/// The ends of both edges, of which the chosen one has its name beside it, count once all four were looked at or moved, by keys
+/// alone; one that is stated as off the screen is a notice; without them the row is as before.
 ///
 /// # Errors
 /// When it is otherwise.
 pub fn ends_of_edges_give_their_level(stage: &Stage) -> Result<()> {
-    let page = stage.blank_page()?;
-    describe_rail(&page)?;
-    choose(&page, &series(&page.home, 1)?)?;
-    is_proposed(&page, 0)?;
-    page.fill("Time per division", TIME_BASE)?;
-    look_and_accept(&page, &["Edge A", "Edge B"])?;
-    marked(&page, 1)?;
+    let page = first_is_marked(stage, 1)?;
     let delay = || page.text(&format!("{}:nth-of-type(1) td.output.delay", names::ROWS));
     let before = eventually("the row has a delay", delay, |delay| !delay.is_empty())?;
     page.click("Baseline and top of the edges")?;
@@ -42,6 +35,7 @@ pub fn ends_of_edges_give_their_level(stage: &Stage) -> Result<()> {
         says(name, "in doubt")?;
     }
     let [first, second, third, last] = ENDS;
+    page.sees(".spot.chosen > .spot-label", first)?;
     page.browser.run(FOCUS, vec![json!(first)])?;
     page.press(Key::Enter)?;
     says(first, "looked at")?;
@@ -55,7 +49,7 @@ pub fn ends_of_edges_give_their_level(stage: &Stage) -> Result<()> {
     for name in ENDS {
         says(name, "accepted")?;
     }
-    page.browser.run(FOCUS, vec![json!("Top of edge B")])?;
+    page.browser.run(FOCUS, vec![json!("Edge B: top")])?;
     page.click("Off the screen")?;
     page.reads("#delays-notices", "is off the screen")?;
     page.click("Remove baseline and top")?;

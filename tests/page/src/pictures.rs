@@ -256,10 +256,12 @@ pub fn bad_pictures_are_refused(stage: &Stage) -> Result<()> {
     let whole = std::fs::read(good.first().context("a picture")?)?;
     let mut broken = whole.get(..700).context("a header")?.to_vec();
     broken.resize(20_000, 0x5a);
-    let files: [(&str, &[u8], &str); 3] = [
+    let cut = whole.get(..whole.len() / 2).context("half a picture")?;
+    let files: [(&str, &[u8], &str); 4] = [
         ("letter.jpg", b"Dear reader, this is no picture.", "not an image"),
         ("wall.png", &header_of_png(12_000, 9_000), "12000\u{a0}×\u{a0}9000\u{a0}pixels is too large"),
         ("broken.jpg", &broken, "can’t read this photo"),
+        ("cut.jpg", cut, "can’t read this photo"),
     ];
     for (name, bytes, reason) in files {
         choose(&page, &[page.home.write(name, bytes)?])?;
@@ -401,6 +403,21 @@ pub fn look_and_accept(page: &Page, doubted: &[&str]) -> Result<()> {
         page.press(Key::Enter)?;
     }
     Ok(())
+}
+
+/// A notebook with a run of so many pictures, the first of which is marked.
+///
+/// # Errors
+/// When it does not come to that.
+pub(crate) fn first_is_marked(stage: &Stage, count: usize) -> Result<Page<'_>> {
+    let page = stage.blank_page()?;
+    describe_rail(&page)?;
+    choose(&page, &series(&page.home, count)?)?;
+    is_proposed(&page, 0)?;
+    page.fill("Time per division", TIME_BASE)?;
+    look_and_accept(&page, &["Edge A", "Edge B"])?;
+    marked(&page, 1)?;
+    Ok(page)
 }
 
 pub(crate) fn marked(page: &Page, count: usize) -> Result<()> {

@@ -137,3 +137,43 @@ pub fn a_mark_says_whose_it_is(stage: &Stage) -> Result<()> {
     page.focuses(&names::cell("Rail", 2))?;
     page.is_silent()
 }
+
+/// With the focus on a plot the arrow keys go from reading to reading in the order of the distances; each is told and said,
+/// and ringed in both plots; the other plot goes on from it, and Enter leads to its row.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn readings_are_walked_on_the_plots(stage: &Stage) -> Result<()> {
+    let page = stage.blank_page()?;
+    bench::fill(&page)?;
+    eventually("the plots have their buttons", || page.count(".plot-tools"), |count| *count == 2)?;
+    let focus = |plot: &str| {
+        page.browser.run(&format!("document.querySelector('#{plot}-figure .plot').focus()"), vec![]).map(drop)
+    };
+    let is_at = |plot: &str, row: usize| -> Result<()> {
+        let told = format!("Row {row}: distance ");
+        page.reads(&format!("#{plot}-figure .point:not([hidden])"), &told)?;
+        page.reads(&format!("#{plot}-figure [role=status]"), &told)?;
+        for plot in ["line", "residual"] {
+            let ring = || page.browser.run(RING, vec![json!(plot)]);
+            eventually(&format!("row {row} is ringed at the {plot}"), ring, Value::is_array)?;
+        }
+        Ok(())
+    };
+    focus("line")?;
+    for (key, row) in [(Key::Right, 1), (Key::Left, 1), (Key::Right, 2), (Key::Right, 3), (Key::Left, 2)] {
+        page.press(key)?;
+        is_at("line", row)?;
+    }
+    focus("residual")?;
+    eventually(
+        "the line tells nothing any more",
+        || page.count("#line-figure .point:not([hidden])"),
+        |n| *n == 0,
+    )?;
+    page.press(Key::Right)?;
+    is_at("residual", 3)?;
+    page.press(Key::Enter)?;
+    page.focuses(&names::cell("Rail", 3))?;
+    page.is_silent()
+}

@@ -65,7 +65,7 @@ pub fn a_link_holds_a_hand_out(stage: &Stage) -> Result<()> {
     teacher.click("Download the hand-out").context("the file")?;
     let (_, file) = teacher.downloaded()?;
     ensure!(self::digest(&teacher)? == digest, "posted in another way it is another hand-out");
-    teacher.paste("Text", &URL_SAFE_NO_PAD.encode(noise(MOST))).context("a long text")?;
+    teacher.paste("Text", &too_long()).context("a long text")?;
     let told = teacher.reads("#post-link-size", "The link would have")?;
     ensure!(told.contains("hand out one HTML file instead"), "it says {told:?}");
     let disabled = teacher.browser.run("return document.getElementById('post-link').disabled", vec![])?;
@@ -104,6 +104,11 @@ pub fn a_link_holds_a_hand_out(stage: &Stage) -> Result<()> {
     page.list_notebooks()?;
     ensure!(page.count(names::NOTEBOOKS)? == 2, "they are not two");
     page.is_silent()
+}
+
+/// A text with which no link is short enough.
+pub(crate) fn too_long() -> String {
+    URL_SAFE_NO_PAD.encode(noise(MOST))
 }
 
 /// Bytes that deflating can't shorten: digests, each of the one before.

@@ -167,11 +167,13 @@ fn in_sight(page: &Page, width: u64) -> Result<()> {
 }
 
 /// A row is seen from its number to the button that strikes it out, and the head of the table stays, at every width at which
-/// rows have one line.
+/// rows have one line; there is room for the words of a remark while they are typed.
 ///
 /// # Errors
 /// When they are not.
 pub fn a_row_is_seen_whole(stage: &Stage) -> Result<()> {
+    /// What some thirty letters of a remark take, in CSS pixels: a choice of our own.
+    const ROOM: f64 = 240.0;
     let page = stage.page()?;
     for width in [768, 1000, 1152, 1180, 1240, 1366, 1920] {
         resize(&page, width, 900)?;
@@ -184,6 +186,12 @@ pub fn a_row_is_seen_whole(stage: &Stage) -> Result<()> {
         let whole = |seen: &Value| all.iter().all(|name| seen[name].as_f64() > Some(0.99));
         eventually("row 12 and the head are in sight", look, whole)
             .with_context(|| format!("{width} px wide"))?;
+        page.click(&names::cell("Remark", 12))?;
+        let remark = || page.browser.run(SEEN, vec![json!(["#cell-12-remark"])]);
+        eventually("its remark is in sight", remark, |seen| seen["#cell-12-remark"].as_f64() > Some(0.99))
+            .with_context(|| format!("{width} px wide"))?;
+        let room = page.browser.run("return document.activeElement.offsetWidth", vec![])?;
+        ensure!(room.as_f64() >= Some(ROOM), "{width} px wide, a remark has {room} px");
     }
     page.is_silent()
 }
@@ -302,6 +310,24 @@ pub fn twelve_rows_need_no_scrolling(stage: &Stage) -> Result<()> {
     let whole =
         |seen: &Value| [table, LINE, RESIDUALS, "row"].iter().all(|name| seen[*name].as_f64() > Some(0.99));
     eventually("all rows, line and residuals are in sight unscrolled", look, whole)?;
+    page.is_silent()
+}
+
+/// What was noticed about the row in hand stands below it, in sight together with both plots and c.
+///
+/// # Errors
+/// When it does not.
+pub fn a_notice_of_the_row_in_hand_is_in_sight(stage: &Stage) -> Result<()> {
+    const NOTICE: &str = "#row-24 .told";
+    let page = stage.page()?;
+    resize(&page, 1366, 768)?;
+    page.put_in_cell("Edge B", 24, "15.00")?;
+    page.click(&names::cell("Edge B", 24))?;
+    page.reads(NOTICE, "Row 24 lies far off the line of all the others.")?;
+    let all = [NOTICE, LINE, RESIDUALS, names::RESULT];
+    let look = || page.browser.run(SEEN, vec![json!(all)]);
+    let whole = |seen: &Value| all.iter().all(|name| seen[*name].as_f64() > Some(0.99));
+    eventually("the notice is in sight with the plots and c", look, whole)?;
     page.is_silent()
 }
 

@@ -27,6 +27,18 @@ pub(crate) const FAIL: &str = "
         }
         : real;";
 
+/// Holds the stores, once it returns, in a transaction that goes on until it is told to end.
+pub(crate) const HOLD: &str = "
+    window.held = true;
+    const opened = indexedDB.open('slope-of-light');
+    return new Promise((begun) => { opened.onsuccess = () => {
+        const held = opened.result.transaction(['journal', 'writers'], 'readwrite').objectStore('writers');
+        const ask = () => { if (window.held) held.get('nobody').onsuccess = () => { begun(null); ask(); }; };
+        ask();
+    }; });";
+/// Lets the stores go.
+pub(crate) const LET_GO: &str = "window.held = false";
+
 /// Site data is switched off in the browser's settings.
 ///
 /// # Errors
@@ -68,13 +80,6 @@ pub fn starts_where_the_database_never_answers(stage: &Stage) -> Result<()> {
 /// # Errors
 /// When it is otherwise.
 pub fn a_database_that_hangs_is_told(stage: &Stage) -> Result<()> {
-    /// Holds the stores, once it returns, in a transaction that goes on until it is told to end.
-    const HOLD: &str = "window.held = true; const opened = indexedDB.open('slope-of-light');
-        return new Promise((begun) => { opened.onsuccess = () => {
-            const held = opened.result.transaction(['journal', 'writers'], 'readwrite').objectStore('writers');
-            const ask = () => { if (window.held) held.get('nobody').onsuccess = () => { begun(null); ask(); }; };
-            ask();
-        }; });";
     let page = stage.page()?;
     page.fill("Title of the notebook", "Before")?;
     page.is_saved()?;
@@ -82,7 +87,7 @@ pub fn a_database_that_hangs_is_told(stage: &Stage) -> Result<()> {
     page.fill("Title of the notebook", "Held up")?;
     page.sees(names::SAVED, "Not saved")?;
     page.reads(names::BANNER, "does not answer")?;
-    page.browser.run("window.held = false", vec![])?;
+    page.browser.run(LET_GO, vec![])?;
     page.is_saved()?;
     page.reload()?;
     page.sees(names::TITLE, "Held up")?;

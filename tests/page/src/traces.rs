@@ -4,7 +4,6 @@
 //! The traces are made by the simulated bench, whose delays are those of light in vacuum along the rail
 //! (c = 299 792 458 m/s exactly: BIPM, The International System of Units, 9th edition, 2019, section 2.3).
 
-use std::fs;
 use std::path::PathBuf;
 
 use anyhow::{Context, Result, bail, ensure};
@@ -20,6 +19,7 @@ use slope_of_light::trace::Recording;
 use slope_of_light::view::view;
 
 use crate::bench::{C, describe_rail};
+use crate::downloads::traces_are_saved;
 use crate::hands::{middle, spread, turn_wheel};
 use crate::looks::is_drawn;
 use crate::names;
@@ -160,7 +160,7 @@ pub fn traces_give_c(stage: &Stage) -> Result<()> {
     page.reads("#traces-summary", "Trace B: baseline")?;
     is_drawn(&page, "#walk-plot")?;
     zoomed(&page)?;
-    plots_are_saved(&page)?;
+    traces_are_saved(&page)?;
 
     page.click("Download bundle (.zip)")?;
     let (_, bytes) = page.downloaded()?;
@@ -214,25 +214,6 @@ fn expected_shift() -> f64 {
     true_slope / (true_slope + slope) - 1.0
 }
 
-/// The traces as they are looked at, and the walk, are saved as the other plots are.
-fn plots_are_saved(page: &Page) -> Result<()> {
-    let plots = [
-        ("Both traces of the row", "traces", "trace B"),
-        ("Difference fixed threshold − constant fraction, against distance", "walk", "time walk"),
-    ];
-    for (title, name, legend) in plots {
-        page.choose("Plot", title)?;
-        page.click("Download plot")?;
-        let (file, svg) = page.downloaded_as("svg")?;
-        ensure!(file.to_string_lossy().ends_with(&format!("-{name}.svg")), "it is called {}", file.display());
-        let svg = String::from_utf8(svg)?;
-        ensure!(svg.contains(&format!("<title>{title}</title>")), "{name} has another title");
-        ensure!(svg.contains(legend), "{name} has no legend {legend:?}");
-        fs::remove_file(&file)?;
-    }
-    Ok(())
-}
-
 /// Buttons, keys, the wheel and two fingers change the time that is shown, and lead back.
 fn zoomed(page: &Page) -> Result<()> {
     let shown = || page.text("#traces-summary");
@@ -284,6 +265,8 @@ pub fn layouts_are_corrected(stage: &Stage) -> Result<()> {
     let late = eventually("the drawing follows", drawn, |late| (late + early).abs() < 1e-9)?;
     ensure!((late - delay(1000)).abs() < 0.2, "{late} ns are drawn where {} ns were made", delay(1000));
     is_drawn(&page, "#layout-plot")?;
+    page.browser.run("document.getElementById('layout-plot-table').open = true", vec![])?;
+    page.reads("#layout-plot-table tbody", "trace B")?;
     page.choose("Unit of column 2", "mV")?;
     page.choose("Unit of column 3", "mV")?;
     page.click("Measure all")?;
@@ -421,17 +404,10 @@ fn bad() -> Result<[(&'static str, Vec<u8>, &'static str); 7]> {
     let lines: Vec<&str> = good.lines().collect();
     let unequal =
         [lines.get(..700).context("lines")?, lines.get(705..).context("lines")?].concat().join("\n");
-    let nan: Vec<String> = lines
-        .iter()
-        .enumerate()
-        .map(|(at, line)| {
-            if at == 900 {
-                line.rsplit_once(',').map_or("", |(rest, _)| rest).to_owned() + ",NaN"
-            } else {
-                (*line).to_owned()
-            }
-        })
-        .collect();
+    let (before, _) = lines.get(900).and_then(|line| line.rsplit_once(',')).context("a line of numbers")?;
+    let no_number = format!("{before},NaN");
+    let mut nan = lines.clone();
+    *nan.get_mut(900).context("lines")? = &no_number;
     let bytes: Vec<u8> = (0..=255).cycle().take(4000).collect();
     Ok([
         ("no pulse.csv", of(usual, 1e-6).into_bytes(), "no pulse"),

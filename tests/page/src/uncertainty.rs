@@ -20,7 +20,11 @@ use crate::stage::Stage;
 /// Enough trials for a histogram, few enough for a busy machine.
 const FEW: &str = "30000";
 /// More trials than end by themselves while a test looks on.
-const MANY: &str = "10000000";
+pub(crate) const MANY: &str = "10000000";
+
+/// Has every worker begin with a script that is not there.
+pub(crate) const ASTRAY: &str =
+    "window.Worker = class extends Worker { constructor() { super('no-such-script.js'); } }";
 
 /// The budget of the demo stands in the table as it is natively, and its shares make up the whole.
 ///
@@ -161,8 +165,7 @@ pub fn trials_do_without_workers(stage: &Stage) -> Result<()> {
     let page = stage.page()?;
     page.fill("Number of trials", FEW)?;
     let first = run(&page)?;
-    let astray = "window.Worker = class extends Worker { constructor() { super('no-such-script.js'); } }";
-    page.browser.run(astray, vec![])?;
+    page.browser.run(ASTRAY, vec![])?;
     page.click("Run the check")?;
     page.reads(STATE, "could not be run")?;
     page.click("Run it in the page itself (slower)")?;
@@ -172,7 +175,8 @@ pub fn trials_do_without_workers(stage: &Stage) -> Result<()> {
     Ok(())
 }
 
-const STATE: &str = "#trials-state";
+/// What is said of the trials.
+pub(crate) const STATE: &str = "#trials-state";
 
 /// Runs the trials to their end and gives the figures.
 ///

@@ -68,11 +68,14 @@ pub fn a_frame_of_a_video_is_a_photo(stage: &Stage) -> Result<()> {
         page.reads(REFUSED, &format!("{name}: the browser can’t show this video"))?;
     }
     ensure!(page.cell("Ruler reading", 1)? == "1250 mm", "the frame has not the reading of its video");
-    let colour = || page.browser.run(COLOUR, vec![]);
-    eventually("the frame shown is the photo", colour, |is| *is == json!([false, false, true]))?;
     page.click("Done with this video")?;
     let hidden = || page.browser.run("return document.querySelector('.video-frames').hidden", vec![]);
     eventually("the video is gone", hidden, |is| *is == json!(true))?;
     ensure!(!page.text(names::MESSAGE)?.contains("not opened"), "one was opened as a notebook");
-    page.is_silent()
+    page.is_silent()?;
+
+    page.browser.is_chromium_or("Firefox finds no place in a video that it recorded itself")?;
+    let colour = || page.browser.run(COLOUR, vec![]);
+    eventually("the frame shown is the photo", colour, |is| *is == json!([false, false, true]))?;
+    Ok(())
 }

@@ -101,6 +101,11 @@ pub fn the_wall_follows(stage: &Stage) -> Result<()> {
     page.sees(".wall-c output", &changed)?;
     page.click("Bench")?;
     is_drawn(&page, "section:not([hidden]) canvas")?;
+    let contrast = || page.browser.run("return document.documentElement.dataset.contrast", vec![]);
+    page.browser.switch_to(&first)?;
+    page.browser.run("document.querySelector('#settings-dialog input[value=more]').click()", vec![])?;
+    page.browser.switch_to(&wall)?;
+    eventually("the wall view has the contrast chosen", contrast, |chosen| *chosen == json!("more"))?;
     page.click("Result")?;
     page.reads(".wall-words", "The speed of light in vacuum")?;
     page.is_silent()

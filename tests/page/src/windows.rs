@@ -348,6 +348,23 @@ fn is_loaded_anew(page: &Page) -> Result<()> {
     Ok(())
 }
 
+/// A window that could not store what was typed in it before another one took over, loaded anew once it can store again; `before` is
+/// done in it just before.
+///
+/// # Errors
+/// When it does not come to that.
+pub(crate) fn a_loss_comes_to_light(
+    stage: &Stage,
+    before: impl FnOnce(&Page) -> Result<()>,
+) -> Result<Page<'_>> {
+    let two = Two::open(stage, &stage.address)?;
+    take_over_from_a_full_window(&two)?;
+    before(two.at(0)?)?;
+    two.page.browser.run(FREE_AND_RELOAD, vec![])?;
+    is_loaded_anew(&two.page)?;
+    Ok(two.page)
+}
+
 /// That the first window, which is being loaded anew, shows what the other one wrote in the second row, and offers the
 /// notebook in which its own remark on the first row is kept.
 fn is_kept_apart(two: &Two, own: &str, others: &str) -> Result<()> {

@@ -167,8 +167,8 @@ apparatus-lines-mirror =
        *[other] { $n } rails: { $rails }. A mirror on the carriage
     }
 apparatus-drawing = The bench, to scale
-fields-instruments = Instruments with their identities
-fields-cables = Cables with their identities
+fields-instruments = Instruments, with types and serial numbers
+fields-cables = Cables, with lengths and labels
 fields-fixed_arm = Fixed arm
 fields-trigger = Trigger
 fields-edge_fraction = Fraction of their height at which edges are read
@@ -246,7 +246,7 @@ splice-remove-pair = Remove position { $n }
 ## Settings of the time base
 
 settings-title = Time base settings
-settings-hint = Only if one setting of the time base has its own uncertainty. All rows at that setting share it.
+settings-hint = Needed only if one setting of the time base has its own uncertainty. All rows at that setting share it.
 settings-add = Add a setting
 settings-legend = Setting { $n }
 settings-time = Time per division
@@ -527,7 +527,7 @@ pictures-doubts-lines = In doubt: only part of the grid was seen.
 pictures-doubts-border = In doubt: an outer line of the grid was not seen, or lines go on beyond it. Check the numbers of divisions.
 pictures-doubts-cut = In doubt: the grid goes beyond the photo. State only the divisions that are whole in it, and mark the corners of that part.
 pictures-doubts-turned = In doubt: the screen lies on its side. The first corner belongs to the upper left one of the screen, wherever that is in the photo.
-pictures-doubts-edge = In doubt: an edge is not clear, or its trace is not level before it.
+pictures-doubts-edge = In doubt: an edge is not clear, or hidden by a reflection, or its trace is not level before it.
 pictures-doubts-meet = In doubt: both traces have the same colour and meet, so an edge may belong to the other trace.
 pictures-doubts-order = In doubt: which edge is A’s. The photos do not show it for certain. If the marks are the wrong way round, exchange them.
 pictures-doubted =
@@ -585,17 +585,17 @@ pictures-states-sought = not found
 pictures-states-set = moved by hand
 pictures-states-taken = accepted
 pictures-ends-title = Baseline and top of the edges
-pictures-ends-hint = Where pulses differ in height, run into each other or leave the screen, half height is a guess. Mark for each edge where the trace leaves its baseline and where it reaches its top, or state that it is off the screen. The level is then drawn: put the mark of the edge where the trace crosses it. How far the level may be off enters the uncertainty.
+pictures-ends-hint = Where pulses differ in height, run into each other or leave the screen, half height is a guess. Mark for each edge where the trace leaves its baseline and where it reaches its top, or state that one of them is off the screen. The level is then drawn: put the mark of the edge where the trace crosses it. How far the level may be off enters the uncertainty.
 pictures-ends-mark = Mark baseline and top
 pictures-ends-move = Move this mark to its position, or press “Off the screen”. Baseline and top count once all four are done.
 pictures-ends-look = Check this mark: move it, press “The mark is right” (or Enter), or press “Off the screen”. Baseline and top count once all four are done.
 pictures-ends-right = The mark is right
 pictures-ends-off = Off the screen
 pictures-ends-drop = Remove baseline and top
-pictures-marks-a-baseline = Baseline of edge A
-pictures-marks-a-top = Top of edge A
-pictures-marks-b-baseline = Baseline of edge B
-pictures-marks-b-top = Top of edge B
+pictures-marks-a-baseline = Edge A: baseline
+pictures-marks-a-top = Edge A: top
+pictures-marks-b-baseline = Edge B: baseline
+pictures-marks-b-top = Edge B: top
 pictures-fraction = Level as a fraction of the height
 pictures-thickness = Thickness of the trace / px
 pictures-thickness-found = Measured on this photo: { $n } px. State another value if that is wrong.
@@ -649,7 +649,7 @@ traces-stopped =
         [one] Stopped. { $n } position was measured and added to the readings. It uses its own threshold until all are measured again.
        *[other] Stopped. { $n } positions were measured and added to the readings. Each uses its own threshold until all are measured again.
     }
-traces-undo = One undo removes them all.
+traces-undo = “Undo” removes them all at once.
 traces-refused-title = Not added:
 traces-more = and { $n } more.
 traces-of-file = { $name }: { $why }
@@ -729,6 +729,7 @@ remarks-few_on_edge = Trace { $trace }: only about { $n ->
     } on the edge; faster sampling would help.
 remarks-flat_top = Trace { $trace }: the top is { $volts } V throughout. If that is the largest value the instrument can record, the pulse is clipped and its edge is read too early.
 remarks-uneven_steps = Trace { $trace }: the samples were taken at unequal steps, which differ from the mean one by up to { $percent } %. They were carried to equal steps by their times; the uncertainty allows for it.
+remarks-supposed_unit = Trace { $trace }: the file does not say in which unit its times are; it was supposed from their steps.
 remarks-rough = Trace { $trace }: the uncertainty is more than a tenth of the rise time, so it is itself only roughly known.
 
 ## Files
@@ -870,7 +871,7 @@ budget-names-screen = edge readings on the screen
 budget-names-repeats = scatter of repeated readings
 budget-names-marks = marks of the edges on photos
 budget-names-traces = noise of the traces
-budget-names-walk = walk of the fixed threshold
+budget-names-walk = time walk at the fixed threshold
 budget-names-delays = delays entered
 budget-names-matrices = stated covariance matrices
 budget-names-scatter = scatter about the line
@@ -903,7 +904,7 @@ budget-remarks-shift = It shifts every distance or every delay in the line by th
 budget-remarks-no_angle = No angle is stated.
 budget-remarks-angle = At an angle θ the light’s path is shorter (wide beam) or longer (thin beam that is followed) than the distance read, by the fraction θ²/2. Half of the largest possible effect is corrected; the rest is taken as rectangular.
 budget-remarks-air = The stated air is too near the end of the range of the equations: its uncertainty can’t be given.
-budget-remarks-walk = A smaller pulse crosses a fixed threshold later, and nothing corrects for it: the slope of the difference from constant fraction, together with its own uncertainty, is taken as a standard uncertainty (Phillips, Eberhardt and Parry 1997). With constant fraction this component goes.
+budget-remarks-walk = A smaller pulse crosses a fixed threshold later, and nothing corrects for it: the slope of the difference from constant fraction, together with its own uncertainty, is taken as a standard uncertainty (Phillips, Eberhardt and Parry 1997). With constant fraction this component disappears.
 budget-remarks-shared = Part of the fit’s covariance matrix, common to its rows: more rows do not reduce it.
 budget-remarks-scatter = Taken from the residuals instead of the stated uncertainties of the rows.
 budget-remarks-matrices = Part of the fit’s covariance matrix, as stated.
@@ -1016,7 +1017,7 @@ report-language = Language of the report
 report-blocked = The browser did not allow a new tab. The report was offered as a file instead.
 report-latex = Download report in LaTeX
 report-markdown = Download report in Markdown (.zip)
-report-forms-hint = To go on writing: LaTeX as one file, Markdown with its plots beside it.
+report-forms-hint = To continue writing: LaTeX as one file, Markdown with its plots in separate files.
 report-bundle = Download bundle (.zip)
 report-bundle-hint = The whole notebook with tables, plots and report. It can be opened again here.
 report-tables = Readings table
@@ -1049,14 +1050,14 @@ report-entries =
        *[other] The history of this notebook holds { $n } entries, stored in notebook.json.
     }
 report-times = Entries from { $first } to { $last } (UTC).
-report-version = Report made by version { $version } of this page.
+report-version = Report made with Slope of Light, version { $version }.
 report-digest = Digest of the whole history (SHA-256): { $digest }. After any later change of the history it is another.
 report-default = { $text } (default)
-report-limit = limit ±{ $a }, u = { $u }
+report-limit = limit ±{ $a }, u = { $u }
 report-limit-alone = limit ±{ $a }
-report-standard = u = { $u }
-report-value-limit = { $value }, default limit ±{ $a }, u = { $u }
-report-value-standard = { $value }, u = { $u }
+report-standard = u = { $u }
+report-value-limit = { $value }, default limit ±{ $a }, u = { $u }
+report-value-standard = { $value }, u = { $u }
 report-exact = { $u }, treated as exact
 report-not-given = (not stated)
 report-setting = Time base at { $base } per division
@@ -1075,8 +1076,11 @@ report-splices-no-pairs = positions read on both rulers: none yet
 report-splices-free = the step at mark { $mark } is fitted with the line
 report-stands = Position, calculated
 report-step = Step between this rail and the others
+report-step-none = { $step }, not significantly different from zero ({ $p })
+report-step-found = { $step }, significantly different from zero ({ $p })
 report-photo = { $name }, in the bundle as pictures/{ $file }….jpg
 report-note = { $date }, { $time } UTC: { $text }
+report-delays-all = Each delay was typed, or is (edge B − edge A) × time per division, with both edges read on the screen.
 report-delays-typed =
     { $n ->
         [one] Row { $rows }: the delay was typed, or both edges were read on the screen.
@@ -1217,7 +1221,7 @@ figures-chi_square-meaning = Sum of the squared residuals r, relative to their s
 figures-chi_square-source = ISO/TS 28037:2010, 10.3
 figures-p_value-meaning = Probability of a larger χ² by chance. Below { $low } the rows scatter more than stated, above { $high } less.
 figures-p_value-source = ISO/TS 28037:2010, 6.3; upper tail of the chi-squared distribution with ν degrees of freedom
-figures-p_value-few = Some uncertainties come from few repeats and are uncertain themselves, with ν₂ = { $below } degrees of freedom: χ²/ν is then compared with F, not χ² with the chi-squared distribution, which would call too many sound benches poor.
+figures-p_value-few = Some uncertainties come from few repeats and are uncertain themselves, with ν₂ = { $below } degrees of freedom: χ²/ν is then compared with F, not χ² with the chi-squared distribution, which would find fault with too many sound measurements.
 figures-p_value-few-source = upper tail of the F distribution with ν and ν₂ degrees of freedom (Draper and Smith 1998, 2.1); ν₂ by Satterthwaite 1946, each source with its share in ν
 figures-birge_ratio-meaning = Ratio of the scatter to the stated uncertainties.
 figures-scatter-meaning = No uncertainty is stated, so this scatter is taken as the standard uncertainty of each delay.
@@ -1343,7 +1347,7 @@ tables-note = The files are in UTF-8 and begin with a byte order mark. An apostr
 
 notices-weights-grave = Serious
 notices-weights-look = Check
-notices-weights-know = Note
+notices-weights-know = Good to know
 notices-lead = { $weight }.
 notices-more = and { $n } more
 notices-row = row { $n }
@@ -1459,6 +1463,12 @@ notice-rough =
        *[other] On the traces of rows { $rows } noise hides so much of an edge that the uncertainties of the delays are themselves only roughly known.
     }
 notice-rough-look = Average more pulses, or time the edges by a constant fraction.
+notice-supposed_unit =
+    { $n ->
+        [one] The trace files of row { $rows } do not say in which unit their times are: it was supposed from their steps.
+       *[other] The trace files of rows { $rows } do not say in which unit their times are: it was supposed from their steps.
+    }
+notice-supposed_unit-look = Check the delays of these rows. If the unit is another one, add the files again and choose it where their columns are shown.
 notice-uneven_steps =
     { $n ->
         [one] The traces of row { $rows } were sampled at unequal steps. Their samples were carried to equal steps by the times in the file.
@@ -1471,7 +1481,7 @@ notice-height_unknown =
        *[other] In rows { $rows }, baseline or top of an edge is off the screen, so its half height is a guess.
     }
 notice-height_unknown-look = Take the photo again with both pulses whole on the screen. If that is not possible, state a larger uncertainty of the marks.
-notice-grid_bent = A check mark is { $off } div from where the corner marks put it: a mark is wrong, or the lens distorts the photo. It enters the uncertainty of every row read against that grid.
+notice-grid_bent = A check of the lens is { $off } div from where the corner marks put it: a mark is wrong, or the lens distorts the photo. It enters the uncertainty of every row read against that grid.
 notice-grid_bent-look = Check the corner marks. If they are right, take the photo from farther away.
 notice-few_rows =
     { $n ->
@@ -1597,7 +1607,7 @@ class-passed-over =
        *[other] { $n } other files do not have the names of notebook files and were not read.
     }
 class-no_notebook = There is no notebook in this zip. Choose a bundle as it was downloaded, or a zip of such bundles.
-class-deep = This zip lies in a zip that lies in another. Unpack the outer one first.
+class-deep = This zip is inside a zip that is inside another one. Unpack the outer one first.
 class-crashed = The calculation of this notebook ended unexpectedly. Open it by itself to see more.
 class-incomplete =
     { $n ->
@@ -1627,8 +1637,8 @@ class-comments =
        *[other] { $n } comments
     }
 class-general = Comment on the whole
-class-mark = Mark
-class-feedback = Comments and marks
+class-mark = Grade
+class-feedback = Comments and grades
 class-feedback-hint = “Open” a notebook to write beside its sections, rows and answers. What you write lasts as long as this page is open: download it before you close the page. To go on another day, choose these files here again, together with the notebooks. Files of a colleague, chosen here too once your name is there, stand beside yours, to be read. Students open their file like a notebook.
 class-feedback-from = Your name, as students see it
 class-feedback-take = Download all comments (zip)
@@ -1638,8 +1648,8 @@ class-colleague = A colleague
 class-said-by = { $from }: { $brief }
 class-feedback-state =
     { $unsaved ->
-        [0] Notebooks with comments or a mark: { $n }. All are downloaded.
-       *[other] Notebooks with comments or a mark: { $n }. Not downloaded yet: { $unsaved }.
+        [0] Notebooks with comments or a grade: { $n }. All are downloaded.
+       *[other] Notebooks with comments or a grade: { $n }. Not downloaded yet: { $unsaved }.
     }
 class-feedback-read =
     { $astray ->
@@ -1717,6 +1727,7 @@ class-dersimonian_laird = mean, with scatter between notebooks (DerSimonian–La
 class-dersimonian_laird-meaning = The same with τ from the moments of the results, in one step.
 class-between = { $mean }; τ = { $between }
 class-none_between = { $mean }; τ = 0
+class-take-plot = Download plot ({ $format })
 class-residuals = Residuals of all notebooks, by position
 class-residuals-unit = Residual in
 class-residuals-units-normalized = standard uncertainties
@@ -1805,7 +1816,7 @@ notebooks-open = Open
 notebooks-current = open now
 notebooks-rename = Rename
 notebooks-new-name = New title
-notebooks-keep-name = Keep this title
+notebooks-keep-name = Save this title
 notebooks-duplicate = Duplicate
 notebooks-copy-of = { $title } (copy)
 notebooks-delete = Delete
@@ -1830,6 +1841,7 @@ preferences-contrasts-more = more contrast
 preferences-language = Language
 preferences-language-not-kept = This browser blocks storage: the language can’t be changed here without losing the notebooks. Choose it in the settings of the browser.
 preferences-mark = Decimal mark in this notebook
+preferences-mark-hint = Numbers stay as they are typed: choose the mark before the first reading.
 preferences-marks-point = point: 1.5
 preferences-marks-comma = comma: 1,5
 
@@ -1890,8 +1902,8 @@ defaults-exact = 0, treated as exact
 number-empty = Nothing is written here. Type a number.
 number-empty_repeat = Repeated reading { $position } is empty. Type a number there, or remove the extra semicolon.
 number-none = “{ $found }” is not a number. Type digits, for example { $example }.
-number-comma = “{ $found }” has a comma, but this notebook uses a decimal point. Write a point, and a space between thousands, or choose the comma in the settings.
-number-point = “{ $found }” has a point, but this notebook uses a decimal comma. Write a comma, and a space between thousands, or choose the point in the settings.
+number-comma = “{ $found }” has a comma, but this notebook uses a decimal point. Write a point, and a space between thousands, or choose the comma for the whole notebook in the settings.
+number-point = “{ $found }” has a point, but this notebook uses a decimal comma. Write a comma, and a space between thousands, or choose the point for the whole notebook in the settings.
 number-several_marks = “{ $found }” has more than one decimal mark. Keep one.
 number-grouping = “{ $found }” has spaces that do not separate groups of three digits. Remove them. Only repeated readings of an edge may follow one another, separated by semicolons.
 number-exponent = “{ $found }” is not a complete power of ten. Remove it, or write it as e8 or × 10^8.
@@ -1934,7 +1946,7 @@ dimension-pixels = distance in pixels
 
 ## Air whose index is not known
 
-air-out_of_range = { $input }: { $value }. The refractive index of air is known only from { $low } to { $high }. Check the number and its unit.
+air-out_of_range = { $input }: { $value }. The refractive index of air can be calculated only from { $low } to { $high }. Check the number and its unit.
 air-vapour = At this temperature and humidity the water vapour alone would have a pressure of { $vapour }, more than the stated air pressure of { $pressure }. Check pressure, temperature and humidity.
 
 ## A rail whose position is not known
@@ -2083,13 +2095,14 @@ read-few_rows =
 read-missing_field = line { $line } ends before column { $column }. The file may be cut off, or the column separator is another one.
 read-not_a_number = line { $line }, column { $column }: “{ $found }” is not a number. Check the decimal mark and the first line of samples.
 read-no_value = line { $line }, column { $column }: “{ $found }” marks a sample without a value, such as an overflow. Record the trace again with a larger range.
-read-unequal = line { $line }: the time is { $found } ns where equal steps of { $step } ns lead to { $expected } ns. Look for a missing or a repeated line. Steps may differ by less than half a step, if the times have the digits to tell by how much.
+read-unequal = line { $line }: the time is { $found } ns; with equal steps of { $step } ns it should be { $expected } ns. Look for a missing or a repeated line. Steps may differ by less than half a step, if the times have enough digits to show by how much.
 read-other_times = column { $column } has other times than the first column of times: the traces were not sampled together. Save each in a file of its own.
 read-no_advance = the time does not increase from the first row (line { $first }) to the last (line { $last }). Check which column is the time.
 reading-none = No trace file is chosen. Choose one that holds both traces, or one for each detector.
 reading-third = { $file }: this is a third trace file. Choose one that holds both traces, or one for each detector.
 reading-one = { $file }: this file holds only one trace. Add the file with the trace of the other detector.
 reading-lacks_a = { $file }: no column is marked as the trace of detector A. State which column holds it.
+reading-same = { $file }: both traces hold the very same samples, as where one was saved twice. Save each detector’s own.
 reading-apart = { $file }: this file does not say at which time its first sample was taken, so its edges can’t be compared with those of { $other }. Save both traces in the same way, with a column of times.
 reading-lacks_b = { $file }: no column is marked as the trace of detector B. State which column holds it.
 
@@ -2200,8 +2213,8 @@ plan-no_rehearsal = Nothing can be rehearsed with this apparatus yet. { $why } C
 
 ## The points of the plots, as a table
 
-plot-keys-line = Delay against distance; plus and minus zoom, arrows move, 0 shows all
-plot-keys-residuals = Normalized residuals; plus and minus zoom, arrows move, 0 shows all
+plot-keys-line = Delay against distance; left and right go from reading to reading, Enter to its row; plus and minus zoom, then arrows move, 0 shows all
+plot-keys-residuals = Normalized residuals; left and right go from reading to reading, Enter to its row; plus and minus zoom, then arrows move, 0 shows all
 plot-closer = Zoom in
 plot-wider = Zoom out
 plot-whole = All
@@ -2226,7 +2239,7 @@ replay-on = Step forward
 
 ## The history, entry by entry
 
-history-hint = What was entered, the newest first, with the time by the clock of the computer it was entered on. Rows have the numbers that they have now.
+history-hint = What was entered, the newest first, with the time by the clock of the computer it was entered on. Rows have the numbers that they have now. The number of an entry opens the replay there.
 history-only = Show
 history-all = all entries
 history-no-row = apparatus, texts and choices
@@ -2238,6 +2251,7 @@ history-columns-where = Where
 history-columns-from = From
 history-columns-to = To
 history-columns-digest = Digest
+history-replay = Replay from entry { $n }
 history-no-time = No time was recorded
 history-begun = row begun
 history-added = added
@@ -2278,12 +2292,12 @@ merge-more =
         [one] One more change is not listed here.
        *[other] { $n } more changes are not listed here.
     }
-merge-parted = It goes on otherwise after entry { $n } of its history than when it was merged before: somebody went on from an older file, or changed an entry. Rows entered after that entry are taken as new ones.
-merge-behind = Your partner has merged another state of your notebook, which goes on otherwise after entry { $n } of its history. What was entered there comes as your partner’s.
+merge-parted = After entry { $n }, its history differs from the one that was merged before: somebody continued from an older file, or changed an entry. Rows entered after that entry are taken as new ones.
+merge-behind = Your partner has merged another version of your notebook: after entry { $n }, its history differs from this one. What was entered there counts as your partner’s.
 merge-kept =
     { $n ->
-        [one] One row here that names no time base keeps the one by which it is read, since there may be another one after merging.
-       *[other] { $n } rows here that name no time base keep the one by which they are read, since there may be another one after merging.
+        [one] One row here has no time base of its own. The one that it uses now is written into it, because merging could change it.
+       *[other] { $n } rows here have no time base of their own. The one that they use now is written into them, because merging could change it.
     }
 merge-astray =
     { $n ->
@@ -2354,6 +2368,8 @@ keys-press-ends = Home, End
 keys-does-ends = The first point, the last
 keys-press-to-row = Enter
 keys-does-to-row = Go to its row in the readings
+keys-press-reading = ← →
+keys-does-reading = Go from reading to reading, while all is shown
 keys-press-closer = + −
 keys-does-closer = Zoom in, zoom out
 keys-press-move = ← → ↑ ↓
@@ -2361,7 +2377,7 @@ keys-does-move = Move what is shown, after zooming in
 keys-press-all = 0, Home
 keys-does-all = Show all
 keys-press-untell = Esc
-keys-does-untell = Close the note on a point
+keys-does-untell = Close the label of a point
 keys-press-position = ← →
 keys-does-position = Move it a little
 keys-press-far = Page Up, Page Down
@@ -2504,6 +2520,7 @@ posted-cut = The notebook inside this HTML file is damaged. Download the file ag
 posted-no_site = This page is one file, which loads nothing from a site. Download the notebook, and open it as a file.
 posted-elsewhere = “{ $path }” is not on the same site as this page. Only notebooks of the same site are opened by an address. Download the notebook, and open it as a file.
 posted-no_notebook = “{ $path }” is not a notebook: its name has to end in .zip or .json.
+posted-other_kind = Notebooks are files that end in .zip or .json. Paste a table of readings into a cell of the readings; add photos and traces under “Delays”.
 posted-not_there = “{ $path }” could not be loaded from this site. Check the name and the network.
 handout-file = hand-out
 handout-made = The hand-out was made. Its digest is { $digest }: every notebook made from it shows the same one.
@@ -2579,7 +2596,7 @@ feedback-since =
         [one] Since then { $n } entry was added: a comment may be about something that has changed.
        *[other] Since then { $n } entries were added: a comment may be about something that has changed.
     }
-feedback-mark = Mark: { $mark }
+feedback-mark = Grade: { $mark }
 feedback-question-gone = a question that is no longer there
 feedback-remove = Remove these comments
 feedback-removed = The comments were removed.
@@ -2590,7 +2607,7 @@ feedback-opened =
         [one] The comment also stands beside what it is about.
        *[other] The { $n } comments also stand beside what they are about.
     }
-feedback-nowhere = These are comments on the notebook “{ $title }” ({ $who }), handed in with { $n } entries in its history. No notebook here begins like it. Open the file that you handed in first, then this one again. If it is among the deleted notebooks, put it back first.
+feedback-nowhere = These are comments on the notebook “{ $title }” ({ $who }), handed in with { $n } entries in its history. That notebook is not in this browser. Open the file that you handed in first, then this one again. If it is among the deleted notebooks, put it back first.
 feedback-damaged = The comments in “{ $name }” are damaged. Download the file again, or ask for it anew.
 feedback-later = The comments in “{ $name }” were written with a later version of this page. Open them with that version.
 feedback-too_large = The comments for “{ $name }” are more than this page takes: at most { $comments } comments, { $kib } KiB in all. Shorten them, or ask for shorter ones.

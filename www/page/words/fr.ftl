@@ -164,8 +164,8 @@ apparatus-lines-mirror =
        *[other] { $n } rails : { $rails }. Miroir sur le chariot
     }
 apparatus-drawing = Le banc, à l’échelle
-fields-instruments = Instruments et leurs identifiants
-fields-cables = Câbles et leurs identifiants
+fields-instruments = Instruments, avec types et numéros de série
+fields-cables = Câbles, avec longueurs et repères
 fields-fixed_arm = Bras fixe
 fields-trigger = Déclenchement
 fields-edge_fraction = Fraction de leur hauteur à laquelle les fronts sont lus
@@ -243,7 +243,7 @@ splice-remove-pair = Supprimer la position { $n }
 ## Réglages de la base de temps
 
 settings-title = Réglages de la base de temps
-settings-hint = Seulement si un réglage de la base de temps a sa propre incertitude. Elle est commune à toutes les lignes prises avec ce réglage.
+settings-hint = À remplir seulement si un réglage de la base de temps a sa propre incertitude. Elle est commune à toutes les lignes prises avec ce réglage.
 settings-add = Ajouter un réglage
 settings-legend = Réglage { $n }
 settings-time = Temps par division
@@ -524,7 +524,7 @@ pictures-doubts-lines = Doute : seule une partie de la grille a été vue.
 pictures-doubts-border = Doute : une ligne du bord de la grille n’a pas été vue, ou des lignes continuent au-delà. Vérifiez les nombres de divisions.
 pictures-doubts-cut = Doute : la grille déborde de la photo. Déclarez seulement les divisions qui y sont entières, et marquez les coins de cette partie.
 pictures-doubts-turned = Doute : l’écran est couché sur le côté. Le premier coin est le coin supérieur gauche de l’écran, où qu’il soit sur la photo.
-pictures-doubts-edge = Doute : un front n’est pas net, ou sa trace n’est pas horizontale avant lui.
+pictures-doubts-edge = Doute : un front n’est pas net, ou caché par un reflet, ou sa trace n’est pas horizontale avant lui.
 pictures-doubts-meet = Doute : les deux traces ont la même couleur et se rejoignent, un front peut donc appartenir à l’autre trace.
 pictures-doubts-order = Doute : quel front est celui de A. Les photos ne le montrent pas avec certitude. Si les marques sont inversées, échangez-les.
 pictures-doubted =
@@ -582,17 +582,17 @@ pictures-states-sought = non trouvée
 pictures-states-set = déplacée à la main
 pictures-states-taken = acceptée
 pictures-ends-title = Ligne de base et sommet des fronts
-pictures-ends-hint = Là où les impulsions ont des hauteurs différentes, se chevauchent ou sortent de l’écran, la mi-hauteur est une supposition. Marquez pour chaque front où la trace quitte sa ligne de base et où elle atteint son sommet, ou déclarez qu’il est hors de l’écran. Le niveau est alors tracé : placez la marque du front là où la trace le croise. L’erreur possible du niveau entre dans l’incertitude.
+pictures-ends-hint = Là où les impulsions ont des hauteurs différentes, se chevauchent ou sortent de l’écran, la mi-hauteur est une supposition. Marquez pour chaque front où la trace quitte sa ligne de base et où elle atteint son sommet, ou déclarez que l’un ou l’autre est hors de l’écran. Le niveau est alors tracé : placez la marque du front là où la trace le croise. L’erreur possible du niveau entre dans l’incertitude.
 pictures-ends-mark = Marquer ligne de base et sommet
-pictures-ends-move = Placez cette marque, ou appuyez sur « Hors de l’écran ». Ligne de base et sommet comptent une fois les quatre traités.
-pictures-ends-look = Vérifiez cette marque : déplacez-la, appuyez sur « La marque est bonne » (ou Entrée), ou sur « Hors de l’écran ». Ligne de base et sommet comptent une fois les quatre traités.
+pictures-ends-move = Placez cette marque, ou appuyez sur « Hors de l’écran ». Ligne de base et sommet comptent une fois les quatre marques traitées.
+pictures-ends-look = Vérifiez cette marque : déplacez-la, appuyez sur « La marque est bonne » (ou Entrée), ou sur « Hors de l’écran ». Ligne de base et sommet comptent une fois les quatre marques traitées.
 pictures-ends-right = La marque est bonne
 pictures-ends-off = Hors de l’écran
 pictures-ends-drop = Retirer ligne de base et sommet
-pictures-marks-a-baseline = Ligne de base du front A
-pictures-marks-a-top = Sommet du front A
-pictures-marks-b-baseline = Ligne de base du front B
-pictures-marks-b-top = Sommet du front B
+pictures-marks-a-baseline = Front A : ligne de base
+pictures-marks-a-top = Front A : sommet
+pictures-marks-b-baseline = Front B : ligne de base
+pictures-marks-b-top = Front B : sommet
 pictures-fraction = Niveau en fraction de la hauteur
 pictures-thickness = Épaisseur de la trace / px
 pictures-thickness-found = Mesurée sur cette photo : { $n } px. Donnez une autre valeur si elle est fausse.
@@ -646,7 +646,7 @@ traces-stopped =
         [one] Arrêté. { $n } position a été mesurée et ajoutée aux lectures. Elle utilise son propre seuil jusqu’à ce que toutes soient mesurées de nouveau.
        *[other] Arrêté. { $n } positions ont été mesurées et ajoutées aux lectures. Chacune utilise son propre seuil jusqu’à ce que toutes soient mesurées de nouveau.
     }
-traces-undo = Une seule annulation les retire toutes.
+traces-undo = « Annuler » les retire toutes d’un coup.
 traces-refused-title = Non ajoutés :
 traces-more = et { $n } de plus.
 traces-of-file = { $name } : { $why }
@@ -726,6 +726,7 @@ remarks-few_on_edge = Trace { $trace } : seulement { $n ->
     } sur le front ; un échantillonnage plus rapide aiderait.
 remarks-flat_top = Trace { $trace } : le sommet est à { $volts } V partout. Si c’est la plus grande valeur que l’appareil peut enregistrer, l’impulsion est écrêtée et son front est lu trop tôt.
 remarks-uneven_steps = Trace { $trace } : les échantillons ont été pris à des pas inégaux, qui s’écartent du pas moyen jusqu’à { $percent } %. Ils ont été ramenés à des pas égaux d’après leurs instants ; l’incertitude en tient compte.
+remarks-supposed_unit = Trace { $trace } : le fichier ne dit pas en quelle unité sont ses temps ; elle a été supposée d’après leurs pas.
 remarks-rough = Trace { $trace } : l’incertitude dépasse un dixième du temps de montée ; elle n’est donc elle-même que grossièrement connue.
 
 ## Fichiers
@@ -733,23 +734,23 @@ remarks-rough = Trace { $trace } : l’incertitude dépasse un dixième du temp
 files-other-notebook = Un autre cahier a été ouvert entre-temps : rien n’y a été ajouté. Ajoutez de nouveau les fichiers dans le cahier voulu.
 only-here = Ce navigateur ne garde pas les fichiers, peut-être parce que la fenêtre est privée : photos et traces durent jusqu’à la fermeture de la page. Téléchargez avant cela l’archive (.zip), qui les contient.
 
-## Les notes entre les lignes
+## Les annotations entre les lignes
 
-notes-title = Note
-notes-add = Ajouter une note
-notes-hint = Ce qui s’est passé au banc : un câble déplacé, la lampe changée, une porte ouverte. La note est conservée avec sa date et son heure, se place entre les lignes et figure dans le rapport.
-notes-text = Texte de la note
+notes-title = Annotation
+notes-add = Ajouter une annotation
+notes-hint = Ce qui s’est passé au banc : un câble déplacé, la lampe changée, une porte ouverte. L’annotation est conservée avec sa date et son heure, se place entre les lignes et figure dans le rapport.
+notes-text = Texte de l’annotation
 notes-after = Place
 notes-first = avant la première ligne
 notes-behind = après la ligne { $n }
-notes-write = Enregistrer la note
-notes-remove = Retirer la note
+notes-write = Enregistrer l’annotation
+notes-remove = Retirer l’annotation
 notes-cancel = Annuler
 notes-change = Modifier
-notes-change-of = Modifier la note : { $at }
+notes-change-of = Modifier l’annotation : { $at }
 notes-needed = Écrivez d’abord quelque chose.
-notes-removed = La note a été retirée.
-notes-other-notebook = Un autre cahier a été ouvert entre-temps, et cette note n’a pas été enregistrée. Copiez son texte et écrivez-la dans le cahier voulu.
+notes-removed = L’annotation a été retirée.
+notes-other-notebook = Un autre cahier a été ouvert entre-temps, et cette annotation n’a pas été enregistrée. Copiez son texte et écrivez-la dans le cahier voulu.
 
 ## Écarter une ligne
 
@@ -1046,14 +1047,14 @@ report-entries =
        *[other] L’historique de ce cahier compte { $n } entrées, conservées dans notebook.json.
     }
 report-times = Entrées du { $first } au { $last } (UTC).
-report-version = Rapport produit par la version { $version } de cette page.
+report-version = Rapport produit avec Slope of Light, version { $version }.
 report-digest = Empreinte de tout l’historique (SHA-256) : { $digest }. Toute modification ultérieure de l’historique en donne une autre.
 report-default = { $text } (par défaut)
-report-limit = limite ±{ $a }, u = { $u }
+report-limit = limite ±{ $a }, u = { $u }
 report-limit-alone = limite ±{ $a }
-report-standard = u = { $u }
-report-value-limit = { $value }, limite par défaut ±{ $a }, u = { $u }
-report-value-standard = { $value }, u = { $u }
+report-standard = u = { $u }
+report-value-limit = { $value }, limite par défaut ±{ $a }, u = { $u }
+report-value-standard = { $value }, u = { $u }
 report-exact = { $u }, valeur traitée comme exacte
 report-not-given = (non déclaré)
 report-setting = Base de temps à { $base } par division
@@ -1072,8 +1073,11 @@ report-splices-no-pairs = positions lues sur les deux règles : encore aucune
 report-splices-free = le saut à la graduation { $mark } est ajusté avec la droite
 report-stands = Position calculée
 report-step = Saut entre ce rail et les autres
+report-step-none = { $step }, non significativement différent de zéro ({ $p })
+report-step-found = { $step }, significativement différent de zéro ({ $p })
 report-photo = { $name }, dans l’archive sous pictures/{ $file }….jpg
 report-note = Le { $date } à { $time } UTC : { $text }
+report-delays-all = Chaque retard a été saisi, ou vaut (front B − front A) × temps par division, fronts lus sur l’écran.
 report-delays-typed =
     { $n ->
         [one] Ligne { $rows } : le retard a été saisi, ou les deux fronts ont été lus à l’écran.
@@ -1214,7 +1218,7 @@ figures-chi_square-meaning = Somme des carrés des résidus r, relativement à l
 figures-chi_square-source = ISO/TS 28037:2010, 10.3
 figures-p_value-meaning = Probabilité d’un χ² plus grand par hasard. Au-dessous de { $low }, les lignes se dispersent plus que déclaré, au-dessus de { $high }, moins.
 figures-p_value-source = ISO/TS 28037:2010, 6.3 ; queue supérieure de la loi du khi-deux à ν degrés de liberté
-figures-p_value-few = Certaines incertitudes viennent de peu de répétitions et sont elles-mêmes incertaines, avec ν₂ = { $below } degrés de liberté : χ²/ν est alors comparé à la loi F, et non χ² à la loi du khi-deux, qui jugerait mauvais trop de bancs corrects.
+figures-p_value-few = Certaines incertitudes viennent de peu de répétitions et sont elles-mêmes incertaines, avec ν₂ = { $below } degrés de liberté : χ²/ν est alors comparé à la loi F, et non χ² à la loi du khi-deux, qui jugerait mauvaises trop de mesures correctes.
 figures-p_value-few-source = queue supérieure de la loi F à ν et ν₂ degrés de liberté (Draper et Smith 1998, 2.1) ; ν₂ selon Satterthwaite 1946, chaque source avec sa part dans ν
 figures-birge_ratio-meaning = Rapport de la dispersion aux incertitudes déclarées.
 figures-scatter-meaning = Aucune incertitude n’est déclarée : cette dispersion est prise comme incertitude-type de chaque retard.
@@ -1456,6 +1460,12 @@ notice-rough =
        *[other] Sur les traces des lignes { $rows }, le bruit cache tant d’un front que les incertitudes des retards ne sont elles-mêmes que grossièrement connues.
     }
 notice-rough-look = Moyennez plus d’impulsions, ou datez les fronts à une fraction constante.
+notice-supposed_unit =
+    { $n ->
+        [one] Les fichiers de traces de la ligne { $rows } ne disent pas en quelle unité sont leurs temps : elle a été supposée d’après leurs pas.
+       *[other] Les fichiers de traces des lignes { $rows } ne disent pas en quelle unité sont leurs temps : elle a été supposée d’après leurs pas.
+    }
+notice-supposed_unit-look = Vérifiez les retards de ces lignes. Si l’unité est une autre, ajoutez de nouveau les fichiers et choisissez-la là où leurs colonnes sont montrées.
 notice-uneven_steps =
     { $n ->
         [one] Les traces de la ligne { $rows } ont été échantillonnées à des pas inégaux. Leurs échantillons ont été ramenés à des pas égaux d’après les instants du fichier.
@@ -1468,7 +1478,7 @@ notice-height_unknown =
        *[other] Sur les lignes { $rows }, la ligne de base ou le sommet d’un front est hors de l’écran : sa mi-hauteur est une supposition.
     }
 notice-height_unknown-look = Refaites la photo avec les deux impulsions entières à l’écran. Si ce n’est pas possible, déclarez une incertitude de marque plus grande.
-notice-grid_bent = Une marque de contrôle est à { $off } div de là où la placent les marques de coin : une marque est fausse, ou l’objectif déforme la photo. Cela entre dans l’incertitude de chaque ligne lue sur cette grille.
+notice-grid_bent = Un contrôle de l’objectif est à { $off } div de là où le placent les marques de coin : une marque est fausse, ou l’objectif déforme la photo. Cela entre dans l’incertitude de chaque ligne lue sur cette grille.
 notice-grid_bent-look = Vérifiez les marques de coin. Si elles sont justes, prenez la photo de plus loin.
 notice-few_rows =
     { $n ->
@@ -1714,6 +1724,7 @@ class-dersimonian_laird = moyenne, avec dispersion entre cahiers (DerSimonian–
 class-dersimonian_laird-meaning = De même avec τ tiré des moments des résultats, en un pas.
 class-between = { $mean } ; τ = { $between }
 class-none_between = { $mean } ; τ = 0
+class-take-plot = Télécharger le graphique ({ $format })
 class-residuals = Résidus de tous les cahiers, selon la position
 class-residuals-unit = Résidu en
 class-residuals-units-normalized = incertitudes-types
@@ -1802,7 +1813,7 @@ notebooks-open = Ouvrir
 notebooks-current = ouvert en ce moment
 notebooks-rename = Renommer
 notebooks-new-name = Nouveau titre
-notebooks-keep-name = Garder ce titre
+notebooks-keep-name = Enregistrer ce titre
 notebooks-duplicate = Dupliquer
 notebooks-copy-of = { $title } (copie)
 notebooks-delete = Supprimer
@@ -1827,6 +1838,7 @@ preferences-contrasts-more = contraste renforcé
 preferences-language = Langue
 preferences-language-not-kept = Ce navigateur bloque le stockage : la langue ne peut pas être changée ici sans perdre les cahiers. Choisissez-la dans les réglages du navigateur.
 preferences-mark = Séparateur décimal de ce cahier
+preferences-mark-hint = Les nombres restent comme ils ont été saisis : choisissez le séparateur avant la première lecture.
 preferences-marks-point = point : 1.5
 preferences-marks-comma = virgule : 1,5
 
@@ -1887,8 +1899,8 @@ defaults-exact = 0, valeur traitée comme exacte
 number-empty = Rien n’est saisi ici. Saisissez un nombre.
 number-empty_repeat = La lecture répétée { $position } est vide. Saisissez-y un nombre, ou supprimez le point-virgule de trop.
 number-none = « { $found } » n’est pas un nombre. Saisissez des chiffres, par exemple { $example }.
-number-comma = « { $found } » contient une virgule, mais le séparateur décimal de ce cahier est le point. Écrivez un point, et une espace entre les milliers, ou choisissez la virgule dans les réglages.
-number-point = « { $found } » contient un point, mais le séparateur décimal de ce cahier est la virgule. Écrivez une virgule, et une espace entre les milliers, ou choisissez le point dans les réglages.
+number-comma = « { $found } » contient une virgule, mais le séparateur décimal de ce cahier est le point. Écrivez un point, et une espace entre les milliers, ou choisissez la virgule pour tout le cahier dans les réglages.
+number-point = « { $found } » contient un point, mais le séparateur décimal de ce cahier est la virgule. Écrivez une virgule, et une espace entre les milliers, ou choisissez le point pour tout le cahier dans les réglages.
 number-several_marks = « { $found } » contient plus d’un séparateur décimal. Gardez-en un.
 number-grouping = « { $found } » contient des espaces qui ne séparent pas des tranches de trois chiffres. Supprimez-les. Seules des lectures répétées d’un front peuvent se suivre, séparées par des points-virgules.
 number-exponent = « { $found } » n’est pas une puissance de dix complète. Supprimez-la, ou écrivez-la sous la forme e8 ou × 10^8.
@@ -1931,7 +1943,7 @@ dimension-pixels = distance en pixels
 
 ## L’air dont l’indice n’est pas connu
 
-air-out_of_range = { $input } : { $value }. L’indice de réfraction de l’air n’est connu que de { $low } à { $high }. Vérifiez le nombre et son unité.
+air-out_of_range = { $input } : { $value }. L’indice de réfraction de l’air ne peut être calculé que de { $low } à { $high }. Vérifiez le nombre et son unité.
 air-vapour = À cette température et cette humidité, la vapeur d’eau seule aurait une pression de { $vapour }, supérieure à la pression de l’air déclarée, { $pressure }. Vérifiez la pression, la température et l’humidité.
 
 ## Un rail dont la position n’est pas connue
@@ -2087,6 +2099,7 @@ reading-none = Aucun fichier de traces n’est choisi. Choisissez-en un qui cont
 reading-third = { $file } : c’est un troisième fichier de traces. Choisissez-en un qui contient les deux traces, ou un pour chaque détecteur.
 reading-one = { $file } : ce fichier ne contient qu’une trace. Ajoutez le fichier avec la trace de l’autre détecteur.
 reading-lacks_a = { $file } : aucune colonne n’est désignée comme la trace du détecteur A. Indiquez laquelle la contient.
+reading-same = { $file } : les deux traces ont exactement les mêmes échantillons, comme si l’une avait été enregistrée deux fois. Enregistrez celle de chaque détecteur.
 reading-apart = { $file } : ce fichier ne dit pas à quel instant son premier échantillon a été pris, ses fronts ne peuvent donc pas être comparés à ceux de { $other }. Enregistrez les deux traces de la même façon, avec une colonne de temps.
 reading-lacks_b = { $file } : aucune colonne n’est désignée comme la trace du détecteur B. Indiquez laquelle la contient.
 
@@ -2197,8 +2210,8 @@ plan-no_rehearsal = Aucun entraînement n’est encore possible avec ce montage.
 
 ## Les points des graphiques, en tableau
 
-plot-keys-line = Retard en fonction de la distance ; plus et moins changent l’échelle, les flèches déplacent, 0 montre tout
-plot-keys-residuals = Résidus normalisés ; plus et moins changent l’échelle, les flèches déplacent, 0 montre tout
+plot-keys-line = Retard en fonction de la distance ; gauche et droite vont de lecture en lecture, Entrée à sa ligne ; plus et moins changent l’échelle, les flèches déplacent alors, 0 montre tout
+plot-keys-residuals = Résidus normalisés ; gauche et droite vont de lecture en lecture, Entrée à sa ligne ; plus et moins changent l’échelle, les flèches déplacent alors, 0 montre tout
 plot-closer = Agrandir
 plot-wider = Réduire
 plot-whole = Tout
@@ -2216,14 +2229,14 @@ replay-step = Étape { $n } sur { $all }
 replay-step-name = Étape
 replay-row = ligne { $n } : { $texts }
 replay-else = autre entrée
-replay-play = Lire
+replay-play = Démarrer
 replay-pause = Pause
 replay-back = Étape précédente
 replay-on = Étape suivante
 
 ## L’historique, entrée par entrée
 
-history-hint = Ce qui a été saisi, le plus récent d’abord, avec l’heure de l’ordinateur sur lequel la saisie a été faite. Les lignes portent leur numéro actuel.
+history-hint = Ce qui a été saisi, le plus récent d’abord, avec l’heure de l’ordinateur sur lequel la saisie a été faite. Les lignes portent leur numéro actuel. Le numéro d’une entrée ouvre le déroulement à cet endroit.
 history-only = Montrer
 history-all = toutes les entrées
 history-no-row = montage, textes et choix
@@ -2235,6 +2248,7 @@ history-columns-where = Où
 history-columns-from = Avant
 history-columns-to = Après
 history-columns-digest = Empreinte
+history-replay = Revoir à partir de l’entrée { $n }
 history-no-time = Aucune heure n’a été enregistrée
 history-begun = ligne commencée
 history-added = ajout
@@ -2275,12 +2289,12 @@ merge-more =
         [one] Une autre modification n’est pas listée ici.
        *[other] { $n } autres modifications ne sont pas listées ici.
     }
-merge-parted = Après l’entrée { $n } de son historique, il continue autrement que lorsqu’il a été fusionné : quelqu’un est reparti d’un fichier plus ancien, ou a modifié une entrée. Les lignes saisies après cette entrée sont reprises comme nouvelles.
-merge-behind = Votre binôme a fusionné un autre état de votre cahier, qui continue autrement après l’entrée { $n } de son historique. Ce qui y a été saisi vient ici de votre binôme.
+merge-parted = Après l’entrée { $n }, son historique diffère de celui qui a été fusionné avant : quelqu’un est reparti d’un fichier plus ancien, ou a modifié une entrée. Les lignes saisies après cette entrée sont reprises comme nouvelles.
+merge-behind = Votre binôme a fusionné une autre version de votre cahier : après l’entrée { $n }, son historique diffère de celui-ci. Ce qui y a été saisi compte comme venant de votre binôme.
 merge-kept =
     { $n ->
-        [one] Une ligne d’ici qui ne nomme aucune base de temps garde celle par laquelle elle est lue, car il peut y en avoir une autre après la fusion.
-       *[other] { $n } lignes d’ici qui ne nomment aucune base de temps gardent celle par laquelle elles sont lues, car il peut y en avoir une autre après la fusion.
+        [one] Une ligne d’ici n’a pas de base de temps à elle. Celle qu’elle utilise maintenant y est inscrite, car la fusion pourrait la changer.
+       *[other] { $n } lignes d’ici n’ont pas de base de temps à elles. Celle qu’elles utilisent maintenant y est inscrite, car la fusion pourrait la changer.
     }
 merge-astray =
     { $n ->
@@ -2351,6 +2365,8 @@ keys-press-ends = Origine, Fin
 keys-does-ends = Le premier point, le dernier
 keys-press-to-row = Entrée
 keys-does-to-row = Aller à sa ligne dans les lectures
+keys-press-reading = ← →
+keys-does-reading = Aller de lecture en lecture, tant que tout est montré
 keys-press-closer = + −
 keys-does-closer = Agrandir, réduire
 keys-press-move = ← → ↑ ↓
@@ -2501,6 +2517,7 @@ posted-cut = Le cahier contenu dans ce fichier HTML est endommagé. Télécharge
 posted-no_site = Cette page est un seul fichier, qui ne charge rien d’un site. Téléchargez le cahier, puis ouvrez le fichier.
 posted-elsewhere = « { $path } » ne se trouve pas sur le même site que cette page. Une adresse n’ouvre que les cahiers du même site. Téléchargez le cahier, puis ouvrez le fichier.
 posted-no_notebook = « { $path } » n’est pas un cahier : son nom doit finir par .zip ou .json.
+posted-other_kind = Les cahiers sont des fichiers qui finissent par .zip ou .json. Collez un tableau de lectures dans une cellule des lectures ; ajoutez photos et traces sous « Retards ».
 posted-not_there = « { $path } » n’a pas pu être chargé de ce site. Vérifiez le nom et le réseau.
 handout-file = document
 handout-made = Le document est prêt. Son empreinte est { $digest } : chaque cahier qui en est issu montre la même.
@@ -2587,7 +2604,7 @@ feedback-opened =
         [one] Le commentaire figure aussi à côté de ce dont il parle.
        *[other] Les { $n } commentaires figurent aussi à côté de ce dont ils parlent.
     }
-feedback-nowhere = Ce sont des commentaires sur le cahier « { $title } » ({ $who }), remis avec { $n } entrées dans son historique. Aucun cahier d’ici ne commence comme lui. Ouvrez d’abord le fichier que vous avez remis, puis celui-ci de nouveau. S’il est parmi les cahiers supprimés, récupérez-le d’abord.
+feedback-nowhere = Ce sont des commentaires sur le cahier « { $title } » ({ $who }), remis avec { $n } entrées dans son historique. Ce cahier n’est pas dans ce navigateur. Ouvrez d’abord le fichier que vous avez remis, puis celui-ci de nouveau. S’il est parmi les cahiers supprimés, récupérez-le d’abord.
 feedback-damaged = Les commentaires de « { $name } » sont endommagés. Téléchargez de nouveau le fichier, ou redemandez-le.
 feedback-later = Les commentaires de « { $name } » ont été écrits avec une version plus récente de cette page. Ouvrez-les avec cette version.
 feedback-too_large = Les commentaires pour « { $name } » dépassent ce que cette page accepte : { $comments } commentaires au plus, { $kib } Kio en tout. Raccourcissez-les, ou demandez-en de plus courts.

@@ -155,6 +155,7 @@ impl Bench {
         Recording {
             start,
             is_start_told: true,
+            is_unit_supposed: false,
             step,
             uneven: 0.0,
             channels: vec![a, b],

@@ -157,6 +157,7 @@ fn upper_fraction(a: f64, z: f64) -> f64 {
 const ITERATIONS: u32 = 1_000_000;
 const LARGEST_NU: f64 = 1e10;
 
-fn nonzero(x: f64) -> f64 {
+/// What may be divided by: Lentz's method puts the least double in the place of nought.
+pub(super) fn nonzero(x: f64) -> f64 {
     if x.abs() < f64::MIN_POSITIVE { f64::MIN_POSITIVE } else { x }
 }

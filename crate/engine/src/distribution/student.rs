@@ -4,6 +4,7 @@
 
 use core::f64::consts::PI;
 
+use super::chi_square::nonzero;
 use super::normal::{normal_density, normal_sf, normal_upper_quantile, symmetric};
 use super::solve::{Tail, TailSide, point};
 
@@ -141,7 +142,3 @@ pub(super) fn beta_fraction(a: f64, b: f64, x: f64, y: f64) -> f64 {
 
 /// Far more steps than are ever needed.
 const ITERATIONS: u32 = 10_000;
-
-fn nonzero(x: f64) -> f64 {
-    if x.abs() < f64::MIN_POSITIVE { f64::MIN_POSITIVE } else { x }
-}

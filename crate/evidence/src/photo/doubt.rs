@@ -25,7 +25,7 @@ pub enum Doubt {
     Cut,
     /// The time axis is upright in the picture.
     Turned,
-    /// An edge is not clear, or its trace is not level before it.
+    /// An edge is not clear, or its trace is not level before it, or a reflection hides it.
     Edge,
     /// Both traces have one colour and meet, so that either may have been followed into the other.
     Meet,

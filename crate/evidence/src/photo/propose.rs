@@ -7,6 +7,7 @@ use super::find::curve::Flat;
 use super::find::edge::edge;
 use super::find::lattice::{Lattice, Lines};
 use super::find::thickness::thickness;
+use super::find::white::is_hidden;
 use super::mark::{Corner, PixelPoint};
 use super::order::MarkedBefore;
 use super::picture::{ENOUGH, PictureError, Pixels, Reduced, Shrinking};
@@ -287,7 +288,8 @@ impl FoundEdges {
         let mut doubts = Vec::new();
         let edges = curves.map(|curve| {
             let edge = edge(&curve)?;
-            let doubt = doubt::of_edge(&edge, &curve);
+            let hidden = is_hidden(copy, &lattice.plane, &edge).then_some(Doubt::Edge);
+            let doubt = doubt::of_edge(&edge, &curve).or(hidden);
             doubts.extend(doubt.filter(|doubt| !doubts.contains(doubt)));
             let divisions = [edge.column, edge.row];
             let pixel = |place| large(copy, lattice.plane.pixel(place));

@@ -123,6 +123,7 @@ fn flagged(trace: &str, flag: &Flag, mark: DecimalMark) -> Message {
         Flag::UnevenSteps { percent } => {
             message!("remarks-uneven_steps", trace = trace, percent = percent.written(mark))
         }
+        Flag::SupposedUnit => message!("remarks-supposed_unit", trace = trace),
         Flag::Rough => message!("remarks-rough", trace = trace),
     }
 }

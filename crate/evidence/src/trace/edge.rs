@@ -1,8 +1,8 @@
 //! The time of an edge, by a fixed level, a constant fraction, or a line drawn down to the baseline.
 //!
-//! A crossing is that of the mean over a window with the level, the window being a third of the rise to each side, less
-//! for traces of little noise: a line fitted to the samples there has that mean at its middle, so where the middle lies
-//! on the level the slope of the line does not matter, and its noise neither.
+//! A crossing is taken from the samples of a window, two fifths of the rise to each side, less for traces of little noise: where
+//! the level at its middle is the one looked for. The slope does not matter there, and its noise neither; nor does the bend, of
+//! which two traces with other noise, so with other windows, would each have another share.
 
 use serde::{Deserialize, Serialize};
 
@@ -67,7 +67,7 @@ pub struct Edge {
 /// Uncertainties above this share of the rise are refused: the edge is not straight over them.
 const HIDDEN: f64 = 0.25;
 /// Half-width of the window of a crossing, over the rise.
-const REACH: f64 = 0.3;
+const REACH: f64 = 0.4;
 /// Noise over height from which on the whole window is taken.
 const AVERAGED: f64 = 0.01;
 
@@ -124,7 +124,7 @@ impl Pulse<'_> {
         let near = self.way_up(level, self.peak).unwrap_or(self.middle);
         let place = self.sums.crossing(level, near, reach, 2.0 * self.rise + self.width as f64)?;
         let slope = self.slope_at(place, reach);
-        let mut weights = self.sums.window_weights(place, reach).scaled(-1.0 / slope);
+        let mut weights = self.sums.level_weights(place, reach).scaled(-1.0 / slope);
         if let Some(fraction) = fraction {
             weights.add(&self.height_weights, fraction / slope);
         }
@@ -134,8 +134,8 @@ impl Pulse<'_> {
     /// Volts a sample about a place: from the window itself where the noise allows it, from more of the edge where not.
     fn slope_at(&self, place: f64, reach: f64) -> f64 {
         let noise = self.baseline.sigma / self.height;
-        // A line over √(5/3) times the window has the slope by which the mean over the window grows, to third order.
-        let reach = (1.29 * reach).max((0.15 + 1.5 * noise).min(0.45) * self.rise);
+        // A line over nine tenths of the window: stated uncertainties are then those of simulated edges of many shapes.
+        let reach = (0.9 * reach).max((0.15 + 1.5 * noise).min(0.45) * self.rise);
         let slope = self.sums.slope(whole((place - reach).max(0.0).round()), whole((place + reach).round()));
         slope.max(0.1 * self.height / self.rise)
     }

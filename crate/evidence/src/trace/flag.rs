@@ -50,6 +50,8 @@ pub enum Flag {
         /// By how much a step differs from the mean one at most, per cent of that.
         percent: Digits,
     },
+    /// The unit of its times stands nowhere in the file: it was supposed from their steps.
+    SupposedUnit,
     /// The uncertainty is over a tenth of the rise: how well it is known itself begins to suffer.
     Rough,
 }
@@ -70,6 +72,7 @@ impl Flag {
             "few_on_edge" => Self::FewOnEdge { samples: parts.whole("samples")? },
             "flat_top" => Self::FlatTop { volts: parts.digits("volts")? },
             "uneven_steps" => Self::UnevenSteps { percent: parts.digits("percent")? },
+            "supposed_unit" => Self::SupposedUnit,
             "rough" => Self::Rough,
             other => return Err(PartsError::UnknownKind(other.to_owned())),
         })

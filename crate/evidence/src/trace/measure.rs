@@ -4,7 +4,8 @@ use serde::{Deserialize, Serialize};
 
 use super::delay::between;
 use super::{
-    Delay, DelayMethod, Detector, Envelope, Pulse, Recording, TraceError, Waveform, difference, envelope,
+    Delay, DelayMethod, Detector, Envelope, Flag, Pulse, Recording, TraceError, Waveform, difference,
+    envelope,
 };
 
 /// What is asked.
@@ -102,9 +103,10 @@ pub fn measure(a: &Recording, b: &Recording, asked: &Asked) -> Measured {
         DelayMethod::CrossCorrelation { refined: true },
         DelayMethod::CrossCorrelation { refined: false },
     ];
+    let supposed = [a.is_unit_supposed, b.is_unit_supposed];
     let outcomes = methods.map(|method| {
         let result = match &found {
-            [Ok(a), Ok(b)] => between(a, b, method).map(|(delay, _)| delay),
+            [Ok(a), Ok(b)] => between(a, b, method).map(|(delay, _)| with_unit(delay, supposed)),
             [Err(error), _] => Err((Detector::A, error.clone())),
             [_, Err(error)] => Err((Detector::B, error.clone())),
         };
@@ -136,6 +138,14 @@ pub fn measure(a: &Recording, b: &Recording, asked: &Asked) -> Measured {
         walk,
         sides: [side(first, waves[0]), side(second, waves[1])],
     }
+}
+
+/// The delay, told of each trace whose unit of time was supposed.
+fn with_unit(mut delay: Delay, supposed: [bool; 2]) -> Delay {
+    for (edge, supposed) in delay.edges.iter_mut().zip(supposed) {
+        edge.flags.extend(supposed.then_some(Flag::SupposedUnit));
+    }
+    delay
 }
 
 fn wave(recording: &Recording, detector: Detector) -> Option<Waveform<'_>> {

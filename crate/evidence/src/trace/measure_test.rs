@@ -11,7 +11,15 @@ fn recording(begin: f64, height: f64, detector: Detector) -> Recording {
     };
     let samples = (0..1_000).map(level).collect();
     let channels = vec![Channel { detector: Some(detector), label: String::new(), samples }];
-    Recording { start: 0.0, is_start_told: true, step: 0.2, uneven: 0.0, channels, settings: Vec::new() }
+    Recording {
+        start: 0.0,
+        is_start_told: true,
+        is_unit_supposed: false,
+        step: 0.2,
+        uneven: 0.0,
+        channels,
+        settings: Vec::new(),
+    }
 }
 
 #[test]

@@ -79,6 +79,8 @@ pub struct Recording {
     pub start: f64,
     /// Whether the file tells that time.
     pub is_start_told: bool,
+    /// Whether the unit of its times stands nowhere, and was supposed.
+    pub is_unit_supposed: bool,
     /// From one sample to the next, ns; above 0.
     pub step: f64,
     /// By what share of `step` a step of the times in the file differs from it at most, where the samples were carried to

@@ -27,6 +27,7 @@ fn every_kind_reads_back() {
         Flag::FewOnEdge { samples: 4 },
         Flag::FlatTop { volts: number() },
         Flag::UnevenSteps { percent: number() },
+        Flag::SupposedUnit,
         Flag::Rough,
     ]);
     reads_back([

@@ -76,6 +76,8 @@ fn recording(bytes: &[u8], layout: &Layout) -> Result<Recording, ReadProblem> {
             return Err(ReadProblem::OtherTimes { column: other.column + 1 });
         }
     }
+    let is_unit_told = |time: &ReadColumn| layout.columns.get(time.column).is_some_and(|it| it.unit_stated);
+    let is_unit_supposed = taken.iter().any(|column| column.is_time && !is_unit_told(column));
     let Times { start: told, step, jittered } = times;
     let uneven = jittered.as_deref().map_or(0.0, |times| unevenness(times, step));
     let channels = taken.into_iter().filter(|column| !column.is_time).filter_map(|column| {
@@ -94,6 +96,7 @@ fn recording(bytes: &[u8], layout: &Layout) -> Result<Recording, ReadProblem> {
     Ok(Recording {
         start: told.unwrap_or(0.0),
         is_start_told: told.is_some(),
+        is_unit_supposed,
         step,
         uneven,
         channels: channels.collect(),

@@ -76,7 +76,9 @@ fn layout(
     let above = Above::of(&text, first, delimiter, decimal, &split);
     let comma = decimal == DecimalMark::Comma;
     let (step, start) = (header::step(&above.settings, comma), header::start(&above.settings, comma));
-    let mut columns = ColumnSigns::of(&probed, delimiter, decimal, numeric, &above, step).columns();
+    let signs = ColumnSigns::of(&probed, delimiter, decimal, numeric, &above, step);
+    let step = step.filter(|_| !(0..last).any(|column| signs.leaps(column)));
+    let mut columns = signs.columns();
     columns.truncate(last);
     let timed = columns.iter().any(|column| column.role == Role::Time);
     Ok(Layout {
@@ -334,18 +336,24 @@ impl<'a> ColumnSigns<'a> {
         self.progress[column].is_some()
     }
 
-    /// Whether a column counts the samples: by its numbers, or by its label if it grows evenly. Of whole numbers that grow by
-    /// more than one, as where samples were left out, those count whose step is the stated one in no unit.
+    /// Whether a column counts the samples: by its numbers, or by its label if it grows evenly.
     fn counts(&self, column: usize) -> bool {
-        let is_stated = |step: f64, stated: f64| {
-            let in_unit = |unit: &ColumnUnit| (step * unit.factor() - stated).abs() <= SAME_STEP * stated;
-            ColumnUnit::TIMES.iter().any(in_unit)
-        };
-        let by_numbers = self.progress[column].as_ref().is_some_and(|&Progress { step, whole }| {
-            whole && (step == 1.0 || self.stated_step.is_some_and(|stated| !is_stated(step, stated)))
-        });
+        let progress = self.progress[column].as_ref();
+        let by_numbers = progress.is_some_and(|progress| progress.whole && progress.step == 1.0);
         let by_label = self.is_even(column) && header::counts(&self.above.labels[column]);
-        (by_numbers || by_label) && !self.is_stated_time(column)
+        (by_numbers || by_label) && !self.is_stated_time(column) || self.leaps(column)
+    }
+
+    /// Whether a column holds whole numbers that grow by more than one, and the stated step is theirs in no unit: it counts
+    /// samples of which some were left out, and that step may be one of all of them as well as one of those that are there.
+    fn leaps(&self, column: usize) -> bool {
+        let Some((progress, stated)) = self.progress[column].as_ref().zip(self.stated_step) else {
+            return false;
+        };
+        let is_stated =
+            |unit: &ColumnUnit| (progress.step * unit.factor() - stated).abs() <= SAME_STEP * stated;
+        let leaps = progress.whole && progress.step != 1.0 && !self.is_stated_time(column);
+        leaps && !ColumnUnit::TIMES.iter().any(is_stated)
     }
 
     /// The column of the times: one that grows evenly and has a unit of time; else one that has such a unit or is labelled as
@@ -381,13 +389,14 @@ impl<'a> ColumnSigns<'a> {
     }
 
     /// Whether a column is that of the times, or another channel's own: with the same step, or of a like one from which
-    /// some steps are off.
+    /// some steps are off, or with a unit of time, so that reading says where it is not the same.
     fn is_time(&self, column: usize, time: usize) -> bool {
         let even =
             !self.counts(column) && same_step(self.progress[time].as_ref(), self.progress[column].as_ref());
         let steps = self.mean_steps[time].zip(self.mean_steps[column]);
         let like = steps.is_some_and(|(one, other)| (0.1..10.0).contains(&(other / one)));
-        column == time || even || (self.progress[column].is_none() && like)
+        let stated = self.is_even(column) && self.is_stated_time(column);
+        column == time || even || stated || (self.progress[column].is_none() && like)
     }
 
     /// Whether a column that is no time holds samples.

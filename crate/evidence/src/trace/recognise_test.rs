@@ -186,6 +186,24 @@ fn a_channel_is_not_measured_by_the_times_of_the_other() {
         assert_eq!(roles(&layout), [Role::Time, Role::ChannelA, Role::Time, Role::ChannelB], "{layout:?}");
         assert_eq!(super::super::read("x", text(gap).as_bytes(), &layout).is_ok(), gap == 0.0);
     }
+    // B at half the rate, its times in picoseconds; A's own in another unit are the same times.
+    let other = |unit: &str, factor: f64| {
+        let row = |i: usize| {
+            let (time, volts) = (0.2 * i as f64, [VOLTS[i % 7], VOLTS[(i + 3) % 7]]);
+            format!("{time:.1},{},{:.3},{}", volts[0], factor * time, volts[1])
+        };
+        format!("t1 (ns),A (V),t2 ({unit}),B (V)\n{}", rows(60, row))
+    };
+    for (factor, is_same) in [(1e3, true), (2e3, false)] {
+        let text = other("ps", factor);
+        let layout = layout_of(&text);
+        assert_eq!(roles(&layout), [Role::Time, Role::ChannelA, Role::Time, Role::ChannelB], "{layout:?}");
+        let read = super::super::read("x", text.as_bytes(), &layout);
+        assert_eq!(
+            read.err().map(|error| error.problem),
+            (!is_same).then_some(ReadProblem::OtherTimes { column: 3 })
+        );
+    }
 }
 
 /// Rows of a running number and two channels, each with what is put behind it.
@@ -246,8 +264,8 @@ fn a_column_that_counts_is_no_time_unless_a_unit_of_time_is_stated_for_it() {
     }
 }
 
-/// Every second sample was left out, and its number kept: the stated step is that of the rows, and whole nanoseconds are times
-/// where the stated step is theirs.
+/// Every second sample was left out, and its number kept: nothing tells whether the stated step is one of all samples or of
+/// those that are there. Whole nanoseconds are times where the stated step is theirs.
 #[test]
 fn a_column_that_counts_every_second_sample_is_no_time() {
     let of = |interval: &str| {
@@ -255,7 +273,7 @@ fn a_column_that_counts_every_second_sample_is_no_time() {
         layout_of(&format!("Sample interval,{interval}\nX,A\n{}", rows(60, row)))
     };
     let counted = of("200,ps");
-    assert_eq!((roles(&counted), counted.step), (vec![Role::Ignored, Role::ChannelA], Some(0.2)));
+    assert_eq!((roles(&counted), counted.step), (vec![Role::Ignored, Role::ChannelA], None));
     let timed = of("2,ns");
     assert_eq!((roles(&timed), timed.step), (vec![Role::Time, Role::ChannelA], None));
     assert_eq!(timed.columns[0].unit, ColumnUnit::Nanosecond);

@@ -131,6 +131,13 @@ fn doubtful(input: &NoticeInput) -> Vec<Notice> {
             message!("notice-rough-look"),
         ),
         told(
+            "supposed_unit",
+            Weight::Know,
+            of(|flag| matches!(flag, Flag::SupposedUnit)),
+            |n, rows| message!("notice-supposed_unit", n = n, rows = rows),
+            message!("notice-supposed_unit-look"),
+        ),
+        told(
             "uneven_steps",
             Weight::Know,
             of(|flag| matches!(flag, Flag::UnevenSteps { .. })),

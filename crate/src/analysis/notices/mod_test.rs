@@ -31,7 +31,7 @@ use Names::{Rail, RailRows, Rows, Whole};
 /// A fault to plant, the notice it raises, and what that notice names.
 type Case = (&'static str, fn(&mut Bench), Names);
 
-const CASES: [Case; 48] = [
+const CASES: [Case; 49] = [
     ("off_the_rail", |b| b.set(3, Cell::Reading, "230"), Rows(&[3])),
     ("edge_off_screen", |b| b.set_bench(BenchField::ScreenWidth, "7.3"), Rows(&[12])),
     (
@@ -99,6 +99,7 @@ const CASES: [Case; 48] = [
     ("few_on_edge", |b| b.flags(&Flag::FewOnEdge { samples: 2 }), Rows(&[3, 7])),
     ("flat_top", |b| b.flags(&Flag::FlatTop { volts: Digits::of(0.8, 4) }), Rows(&[3, 7])),
     ("rough", |b| b.flags(&Flag::Rough), Rows(&[3, 7])),
+    ("supposed_unit", |b| b.flags(&Flag::SupposedUnit), Rows(&[3, 7])),
     ("uneven_steps", |b| b.flags(&Flag::UnevenSteps { percent: Digits::of(20.0, 2) }), Rows(&[3, 7])),
     ("height_unknown", Bench::leaves_the_screen, Rows(&[3, 7])),
     ("grid_bent", Bench::bends_a_grid, Whole),

@@ -2,13 +2,13 @@
 
 use super::super::budget::with_unit;
 use super::super::figures::figure;
-use super::super::math::{bracket, equation, number, op, over, power, root, row, symbol, times};
+use super::super::math::{equation, formula};
 use super::super::types::Figure;
 use super::Teller;
 use crate::analysis::{Analysis, Quantity};
 use crate::message;
-use crate::plan::Plan;
 use crate::plan::ask::Prediction;
+use crate::plan::{Farthest, FinestStep, Plan};
 use crate::quantity::{fixed, plain};
 
 impl Teller<'_> {
@@ -34,36 +34,20 @@ impl Teller<'_> {
     fn parts(&self, expected: &Prediction) -> [Figure; 3] {
         let [all, readings, shared] =
             [expected.relative, expected.readings, expected.shared].map(|u| self.percent(u));
-        let squared = |base| power(base, "2");
-        let lever = bracket(row(vec![symbol("d_i"), op("−"), symbol("d̄")]));
         [
             figure("expected", message!("plan-figures-expected-name"), "u(v)/v", all.clone())
                 .means(message!("plan-figures-expected-meaning"))
                 .by(equation(
-                    over(symbol("u_v"), symbol("v")),
-                    root(row(vec![squared(symbol("u_r")), op("+"), squared(symbol("u_s"))])),
-                    root(row(vec![
-                        squared(number(readings.clone())),
-                        op("+"),
-                        squared(number(shared.clone())),
-                    ])),
+                    "u_v/v",
+                    "√{u_r^2 + u_s^2}",
+                    "√{#^2 + #^2}",
+                    vec![readings.clone(), shared.clone()],
                     all,
                 ))
                 .from(message!("plan-figures-expected-source")),
             figure("reading", message!("plan-figures-reading-name"), "u_r", readings)
                 .means(message!("plan-figures-reading-meaning"))
-                .by(row(vec![
-                    symbol("u_b"),
-                    op("="),
-                    over(symbol("σ"), root(row(vec![op("Σ"), squared(lever)]))),
-                    op(","),
-                    squared(symbol("σ")),
-                    op("="),
-                    squared(symbol("u_t")),
-                    op("+"),
-                    squared(symbol("b")),
-                    squared(symbol("u_d")),
-                ]))
+                .by(formula("u_b = σ/√{Σ (d_i − d̄)^2}, σ^2 = u_t^2 + b^2 u_d^2", vec![]))
                 .from(message!("plan-figures-reading-source")),
             figure("shared", message!("plan-figures-shared-name"), "u_s", shared)
                 .means(message!("plan-figures-shared-meaning")),
@@ -75,9 +59,9 @@ impl Teller<'_> {
         let told = |id, name, u: Option<f64>, meaning| {
             u.map(|u| figure(id, name, "", self.percent(u)).means(meaning))
         };
-        let faster = what_if.faster.map(|(u, rows)| match rows {
+        let faster = what_if.faster.map(|found| match found.rows {
             0 => message!("plan-none-faster"),
-            rows => message!("plan-faster-rows", u = self.percent(u), rows = rows),
+            rows => message!("plan-faster-rows", u = self.percent(found.relative), rows = rows),
         });
         let [again, rail, floor] = [
             told(
@@ -111,25 +95,20 @@ impl Teller<'_> {
         let factor = self.page.path.factor();
         let speed = format!("{}\u{a0}m/ns", plain(factor / self.context.model.slope, 4, mark));
         let factor = fixed(factor, 0, mark);
-        let by_factor = |above, above_in_numbers| {
-            (over(above, symbol("f")), over(above_in_numbers, number(factor.clone())))
-        };
-        let reach = found.reach.map(|(period, reach)| {
-            let (reach, period) = (self.metres(reach), format!("{}\u{a0}ns", plain(period, 4, mark)));
-            let (symbols, numbers) =
-                by_factor(times(symbol("v"), symbol("T")), times(number(speed.clone()), number(period)));
+        let reach = found.farthest.map(|Farthest { period, distance }| {
+            let (reach, period) = (self.metres(distance), format!("{}\u{a0}ns", plain(period, 4, mark)));
+            let numbers = vec![speed.clone(), period, factor.clone()];
             figure("reach", message!("plan-figures-reach-name"), "d_max", reach.clone())
                 .means(message!("plan-figures-reach-meaning"))
-                .by(equation(symbol("d_max"), symbols, numbers, reach))
+                .by(equation("d_max", "{v·T}/f", "{#·#}/#", numbers, reach))
         });
-        let step = found.step.map(|(_, u, step)| {
-            let (u, step) = (with_unit(u, Quantity::Time, mark), with_unit(step, Quantity::Length, mark));
-            let product = |u, v| row(vec![number("2√2"), op("·"), u, op("·"), v]);
-            let (symbols, numbers) =
-                by_factor(product(symbol("u_t"), symbol("v")), product(number(u), number(speed.clone())));
+        let step = found.finest.map(|FinestStep { u_delay, distance }| {
+            let u = with_unit(u_delay, Quantity::Time, mark);
+            let step = with_unit(distance, Quantity::Length, mark);
+            let numbers = vec![u, speed.clone(), factor.clone()];
             figure("step", message!("plan-figures-step-name"), "Δd", step.clone())
                 .means(message!("plan-figures-step-meaning"))
-                .by(equation(symbol("Δd"), symbols, numbers, step))
+                .by(equation("Δd", "{`2√2`·u_t·v}/f", "{`2√2`·#·#}/#", numbers, step))
                 .from(message!("plan-figures-step-source"))
         });
         [reach, step].into_iter().flatten()

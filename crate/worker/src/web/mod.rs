@@ -298,6 +298,12 @@ pub fn is_picture(bytes: &[u8]) -> bool {
     size::is_picture(bytes)
 }
 
+/// Whether a picture is there to its end, as far as its kind tells.
+#[wasm_bindgen]
+pub fn is_whole_picture(bytes: &[u8]) -> bool {
+    size::is_whole(bytes)
+}
+
 /// A picture that is looked at: a small copy of it, made of one band after the other.
 #[wasm_bindgen]
 pub struct Look(Shrinking);

@@ -63,6 +63,8 @@ export class Board {
     this.root = el('div', {
       class: 'board',
       pointerdown: (event) => this.seize(event),
+      // The mark keeps the focus. Were the pointer's own event held back, a second finger would not be heard of in every browser.
+      mousedown: (event) => spotAt(event) ?? event.preventDefault(),
       pointermove: (event) => this.pull(event),
       pointerup: (event) => this.letGo(event),
       pointercancel: () => this.giveUp(),
@@ -217,8 +219,8 @@ export class Board {
       this.giveUp();
       return;
     }
-    const target = event.target instanceof Element ? event.target.closest('.spot') : null;
-    const chosen = sheet.marks.find((mark) => key(mark) === target?.getAttribute('data-mark'));
+    const spot = spotAt(event);
+    const chosen = sheet.marks.find((mark) => key(mark) === spot?.getAttribute('data-mark'));
     if (chosen) this.choose(chosen);
     const mark = sheet.mark(this.active);
     if (!mark) return;
@@ -237,10 +239,7 @@ export class Board {
       this.drag.moved = true;
       this.move(at);
     }
-    if (!chosen) {
-      event.preventDefault();
-      this.focus(this.active);
-    }
+    if (!chosen) this.focus(this.active);
   }
 
   /** Moves the active mark by a pixel, which is less than a finger can. @param {[number, number]} by */
@@ -417,6 +416,11 @@ function labelOf({ kind, index }) {
   if (kind === 'corner') return String(index + 1);
   if (kind === 'check') return '+';
   return `${kind.charAt(0).toUpperCase()}${index === 0 ? '' : index + 1}`;
+}
+
+/** The mark that lies where an event is. @param {Event} event */
+function spotAt({ target }) {
+  return target instanceof Element ? target.closest('.spot') : null;
 }
 
 /** Whether another tab writes. @param {HTMLElement} node */

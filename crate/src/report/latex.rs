@@ -39,7 +39,7 @@ const PREAMBLE: &str = "\\documentclass[a4paper,10pt]{article}\n\
 \\usepackage[hmargin=13mm,top=12mm,bottom=13mm,footskip=6mm]{geometry}\n\
 \\usepackage{longtable,array,multicol,color}\n\
 \\ifdefined\\pdftexversion \\usepackage[T1]{fontenc}\\usepackage{textcomp}\\fi\n\
-\\setlength{\\parindent}{0pt}\\setlength{\\parskip}{1.5pt plus 1pt}\\setlength{\\emergencystretch}{3em}\n\
+\\setlength{\\parindent}{0pt}\\setlength{\\parskip}{1.5pt plus 1pt}\\setlength{\\emergencystretch}{10em}\n\
 \\setlength{\\multicolsep}{2pt}\\setlength{\\columnsep}{16pt}\\setlength{\\LTpre}{2pt}\\setlength{\\LTpost}{2pt}\n\
 \\raggedcolumns\\linespread{.96}\\renewcommand{\\arraystretch}{.96}\\setcounter{secnumdepth}{0}\n\
 \\makeatletter\n\

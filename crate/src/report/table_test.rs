@@ -52,7 +52,9 @@ fn the_html_is_a_table_of_texts() {
     assert!(html.starts_with(
         "<table class=\"sample\">\n<caption>A &lt;sample&gt;</caption>\n<thead><tr><th scope=\"col\">delay / ns</th>"
     ));
-    assert!(html.contains("<tr><td class=\"number\">-1.5</td><td>a|b &amp; &lt;c&gt;</td></tr>"));
+    assert!(
+        html.contains("<tr><td class=\"number\">-1.5</td><td class=\"said\">a|b &amp; &lt;c&gt;</td></tr>")
+    );
 }
 
 #[test]

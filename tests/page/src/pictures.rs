@@ -34,14 +34,14 @@ pub(crate) const TIME_BASE: &str = "2";
 /// Counts, from now on, the workers that are there and the decoded pictures that are held.
 const WATCH: &str = "window.workers = 0;
     window.Worker = class extends Worker {
-        constructor(...how) { super(...how); workers += 1; }
-        terminate() { workers -= 1; super.terminate(); }
+        constructor(...how) { super(...how); window.workers += 1; }
+        terminate() { window.workers -= 1; super.terminate(); }
     };
     window.held = 0;
     const decode = window.createImageBitmap;
-    window.createImageBitmap = (...what) => decode(...what).then((picture) => { held += 1; return picture; });
+    window.createImageBitmap = (...what) => decode(...what).then((picture) => { window.held += 1; return picture; });
     const close = ImageBitmap.prototype.close;
-    ImageBitmap.prototype.close = function () { held -= 1; close.call(this); };";
+    ImageBitmap.prototype.close = function () { window.held -= 1; close.call(this); };";
 
 const FILES: &str = "#picture-files";
 const ACCEPT: &str = "#picture-accept";
@@ -231,7 +231,7 @@ pub fn pictures_rest(stage: &Stage) -> Result<()> {
 /// Leaves the open picture and waits until its pixels are let go and its worker has ended, which may be long before one
 /// looks: the one that reads names stays.
 fn rests(page: &Page) -> Result<()> {
-    let counts = || page.browser.run("return [workers, held]", vec![]);
+    let counts = || page.browser.run("return [window.workers, window.held]", vec![]);
     page.turn_to("[data-leaf=line]")?;
     eventually("worker and picture rest", counts, |now| *now == json!([1, 0]))?;
     Ok(())

@@ -149,7 +149,8 @@ const SHAPES: [(&str, Shape); 5] = [
 ];
 
 /// Edges that bend at half their height are covered too, where the noise of A is half a hundredth of its height and B has two
-/// fifths of that: the limits are 93 % and 97 % and two and a half of the 0.7 % by which 1,000 traces may miss them.
+/// fifths of that: by 91 to 98 of 100 as they are drawn here, least often where the pulse begins at once, since the window
+/// reaches that corner. The limits leave 1 % for what 1,000 traces may miss that by.
 #[test]
 fn edges_of_other_shapes_are_covered_too() {
     for (name, shape) in SHAPES {
@@ -179,7 +180,7 @@ fn edges_of_other_shapes_are_covered_too() {
                 "{name} at {noise}: coverage {coverage:.3}, bias {bias:+.1} standard errors, {given} given"
             );
             assert!(given >= TRACES - TRACES / 50, "{name} at {noise}: {given} given");
-            assert!((0.91..=0.99).contains(&coverage), "{name} at {noise}: coverage {coverage}");
+            assert!((0.9..=0.99).contains(&coverage), "{name} at {noise}: coverage {coverage}");
         }
     }
 }
@@ -268,9 +269,10 @@ fn few_samples_at_jittered_times_are_covered_too() {
             let text = jittered(&bench, truth, 1.0, chance);
             read("x", text.as_bytes(), &recognise("x", text.as_bytes()).unwrap()).unwrap()
         };
-        let found = run_of(20, DelayMethod::ConstantFraction { fraction }, recorded);
-        let Found { given, coverage, .. } = found;
-        assert!(given == TRACES && coverage >= 0.93, "rise {rise} at {fraction}: {coverage} of {given}");
+        let Found { given, coverage, .. } = run_of(20, DelayMethod::ConstantFraction { fraction }, recorded);
+        // On some a step is so wide that the edge is hidden in it: these are refused.
+        let is_right = given >= TRACES * 9 / 10 && coverage >= 0.93;
+        assert!(is_right, "rise {rise} at {fraction}: {coverage} of {given}");
     }
 }
 

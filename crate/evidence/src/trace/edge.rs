@@ -1,6 +1,6 @@
 //! The time of an edge, by a fixed level, a constant fraction, or a line drawn down to the baseline.
 //!
-//! A crossing is taken from the samples of a window, two fifths of the rise to each side, less for traces of little noise: where
+//! A crossing is taken from the samples of a window, some two fifths of the rise to each side, less for traces of little noise: where
 //! the level at its middle is the one looked for. The slope does not matter there, and its noise neither; nor does the bend, of
 //! which two traces with other noise, so with other windows, would each have another share.
 
@@ -67,7 +67,7 @@ pub struct Edge {
 /// Uncertainties above this share of the rise are refused: the edge is not straight over them.
 const HIDDEN: f64 = 0.25;
 /// Half-width of the window of a crossing, over the rise.
-const REACH: f64 = 0.4;
+const REACH: f64 = 0.38;
 /// Noise over height from which on the whole window is taken.
 const AVERAGED: f64 = 0.01;
 

@@ -20,7 +20,7 @@ const WIDTH: u32 = 800;
 /// How tall it is.
 const HEIGHT: u32 = 2000;
 /// Of the WebP pictures, in per cent: letters stay sharp, and a picture stays below 20 KB.
-const QUALITY: u32 = 30;
+const QUALITY: u32 = 27;
 
 /// How long a part of the page has stayed where it is when it has settled.
 const SETTLING: Duration = Duration::from_millis(400);

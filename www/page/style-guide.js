@@ -127,7 +127,8 @@ function fill(book) {
     section('figures.js', figures.root),
     section('notices.js', notices),
     section('budget.js', el('div', { class: 'budget' }, table)),
-    section('charts.js', plot('line', say('line-plot')), plot('residual', say('line-residuals'))),
+    section('charts.js', el('p', { class: 'hint', id: 'charts-nothing' }, say('charts-nothing')),
+      plot('line', say('line-plot')), plot('residual', say('line-residuals'))),
     section('toast.js', told()),
   );
   const list = new NoticeList(book, notices, () => true);

@@ -285,9 +285,12 @@ pub fn charts(
     let drawn_shares = shares.shares.iter().filter(|share| share.share >= DRAWN_SHARE).count();
     shares.shares.truncate(drawn_shares.max(1));
     let trials = trials.map(|outcome| histogram_picture(outcome, page.decimal_mark));
+    let of_readings = |drawing, height, title| {
+        if line.marks.is_empty() { String::new() } else { drawn(drawing, height, title) }
+    };
     Charts {
-        line: drawn(Drawing::Line(&line), height, message!("line-plot")),
-        residuals: drawn(Drawing::Residuals(&line), STRIP, message!("line-residuals")),
+        line: of_readings(Drawing::Line(&line), height, message!("line-plot")),
+        residuals: of_readings(Drawing::Residuals(&line), STRIP, message!("line-residuals")),
         trials: trials.as_ref().map_or_else(String::new, |picture| {
             drawn(Drawing::Histogram(picture), STRIP, message!("trials-plot"))
         }),

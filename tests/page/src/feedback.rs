@@ -50,7 +50,7 @@ pub fn comments_go_back_beside_what_they_are_about(stage: &Stage) -> Result<()> 
         "[...inside.querySelectorAll('.said')].find((box) => box.textContent.includes('Aim')).querySelector('button').click()",
     )?;
     teacher.fill("Comment on the whole", "Well measured.\nSee the splice.")?;
-    teacher.fill("Mark", "15/20")?;
+    teacher.fill("Grade", "15/20")?;
     teacher.click("Back to the class")?;
     teacher.reads("#class-table", "15/20 · 5 comments")?;
     teacher.reads("#class-feedback", "Not downloaded yet: 1.")?;
@@ -78,19 +78,19 @@ pub fn comments_go_back_beside_what_they_are_about(stage: &Stage) -> Result<()> 
         || inside(&teacher, "return [...inside.querySelectorAll('.said textarea')].map((box) => box.value)"),
         |texts| texts.as_array().is_some_and(|texts| texts.len() == 4 && texts.contains(&json!(HOSTILE))),
     )?;
-    ensure!(teacher.value("Mark")? == "15/20", "the mark is not there again");
+    ensure!(teacher.value("Grade")? == "15/20", "the mark is not there again");
     teacher.is_silent()?;
 
     let student = stage.page()?;
     let back = student.home.write("comments.json", &back.bytes)?;
     student.open_file(&back)?;
-    student.reads(names::MESSAGE, "No notebook here begins like it")?;
+    student.reads(names::MESSAGE, "That notebook is not in this browser")?;
     student.open_file(&student.home.write("mine.json", write(&notebook).as_bytes())?)?;
     student.reads(names::MESSAGE, "is open")?;
     student.is_saved()?;
     let before = log(&student)?;
     student.open_file(&back)?;
-    student.reads("#feedback", "Mark: 15/20")?;
+    student.reads("#feedback", "Grade: 15/20")?;
     stands(&student, row, task)?;
     student.reload()?;
     stands(&student, row, task)?;
@@ -281,7 +281,7 @@ pub fn hostile_comments_are_refused(stage: &Stage) -> Result<()> {
             changed(&|file| file["feedback"]["general"] = json!("x".repeat(1 << 21))),
             "more than this page takes",
         ),
-        (sound.to_string(), "No notebook here begins like it"),
+        (sound.to_string(), "That notebook is not in this browser"),
     ];
     for (place, (text, why)) in files.iter().enumerate() {
         page.open_file(&page.home.write(&format!("{place}.json"), text.as_bytes())?)?;
@@ -321,13 +321,13 @@ pub fn comments_are_for_everyone(stage: &Stage) -> Result<()> {
         resize(size)?;
         unbroken(&page).with_context(|| format!("{} px wide, the teacher", size.0))?;
     }
-    page.fill("Mark", "15/20")?;
+    page.fill("Grade", "15/20")?;
     page.click("Download these comments")?;
     let (back, _) = page.downloaded_as("json")?;
     page.click("Open a copy among my notebooks")?;
     page.reads(names::MESSAGE, "is open")?;
     page.open_file(&back)?;
-    page.reads("#feedback", "Mark: 15/20")?;
+    page.reads("#feedback", "Grade: 15/20")?;
     for size in sizes {
         resize(size)?;
         for place in

@@ -28,7 +28,7 @@ const COVERAGE: f64 = 0.95;
 const PAPER: (u32, u32) = (760, 245);
 
 /// Height on paper of drawings that are read along their length: residuals and trials.
-const STRIP: u32 = 156;
+const STRIP: u32 = 140;
 
 /// The least share of the budget that is drawn on paper; its table has all.
 const DRAWN_SHARE: f64 = 0.01;

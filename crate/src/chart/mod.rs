@@ -68,7 +68,7 @@ const SVG_GRID: u32 = 4;
 /// Least size of a drawing, in heights of the text.
 const LEAST_WIDTH: f64 = 14.0;
 /// See [`LEAST_WIDTH`].
-const LEAST_HEIGHT: f64 = 12.0;
+const LEAST_HEIGHT: f64 = 10.0;
 
 /// Why a drawing could not be made.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -92,7 +92,7 @@ impl Reading {
     }
 
     /// Reads a file in: A's first. Without a layout it is recognised; gives the layout. What a layout does not say (a first
-    /// line of 0, no step) the file says itself. `sha256` is of its bytes, as the notebook keeps it.
+    /// line of 0, no step, no start) the file says itself. `sha256` is of its bytes, as the notebook keeps it.
     ///
     /// # Errors
     /// What is wrong with the file, or that it is a third one.
@@ -205,11 +205,16 @@ impl Reading {
 
 /// A layout with what it leaves open taken from the file.
 fn settled(name: &str, bytes: &[u8], layout: Layout) -> Result<Layout, ReadError> {
-    let timed = layout.columns.iter().any(|column| column.role == Role::Time) || layout.step.is_some();
-    if layout.first_line > 0 && timed {
+    let is_timed = layout.columns.iter().any(|column| column.role == Role::Time);
+    let suffices = layout.first_line > 0 && (is_timed || layout.step.is_some());
+    if suffices && (is_timed || layout.start.is_some()) {
         return Ok(layout);
     }
-    let found = trace::recognise_by(name, bytes, Some(layout.delimiter), Some(layout.decimal))?;
+    let found = match trace::recognise_by(name, bytes, Some(layout.delimiter), Some(layout.decimal)) {
+        // It is read as it was stated.
+        Err(_) if suffices => return Ok(layout),
+        found => found?,
+    };
     Ok(Layout {
         first_line: if layout.first_line > 0 { layout.first_line } else { found.first_line },
         step: layout.step.or(found.step),

@@ -133,6 +133,29 @@ fn two_files_must_tell_their_times_alike() {
     assert!((delay - TRUE).abs() < 0.3, "{delay}");
 }
 
+/// A person who states the first line and the step says nothing of when the first sample was taken: the files do. B's begins
+/// 5 ns later than A's.
+#[test]
+fn a_stated_step_leaves_the_start_to_the_file() {
+    let recording = Bench::default().record(TRUE, 1.0, &mut Chance::seeded(7));
+    let told = |channel: usize, left_out: usize| {
+        let samples = recording.channels[channel].samples.iter().skip(left_out);
+        let volts: String = samples.map(|volts| format!("{volts:.6}\n")).collect();
+        let start = recording.start + left_out as f64 * recording.step;
+        format!("Sample interval: {} ns\nX start: {start:.3} ns\nVolts\n{volts}", recording.step)
+    };
+    let mut reading = Reading::default();
+    for (name, text) in [("near.csv", told(0, 0)), ("far.csv", told(1, 50))] {
+        let found = layout_of(&text);
+        assert!(found.start.is_some() && found.first_line == 4, "{found:?}");
+        let stated = Layout { step: Some(recording.step), start: None, ..found };
+        reading.add(name, text.as_bytes(), Some(stated), "").unwrap();
+    }
+    let found = reading.measure(&Wanted::default()).unwrap();
+    let delay = found.outcomes[1].delay.as_ref().unwrap().delay;
+    assert!((delay - TRUE).abs() < 0.3, "{delay}");
+}
+
 /// A trace saved twice has a delay of nought and a small uncertainty: it is no measurement.
 #[test]
 fn a_trace_that_is_there_twice_is_refused() {

@@ -3,6 +3,7 @@
 use super::input::NoticeInput;
 use crate::analysis::notice::{Notice, Repair, Section, Weight};
 use crate::analysis::origin::Origin;
+use crate::analysis::point::{DelaySource, Point};
 use crate::analysis::types::SlopePart;
 use crate::message;
 use crate::notebook::{ActsOn, Edit, Estimator, Evidence, Remark, Row, RowId, Scope, SharedError};
@@ -44,10 +45,18 @@ fn walk_twice(input: &NoticeInput) -> Option<Notice> {
         let of = |part: &SlopePart| part.origin == *origin && part.slope > NOTHING * line.fit.slope.abs();
         line.parts.iter().any(of)
     };
-    // What rows share that were read at one time base of a screen is no walk of traces.
+    // What rows share that were read at one time base of a screen is no walk of traces, nor what rows without them share.
+    let has_traces = |rows: &Scope| match rows {
+        Scope::All | Scope::Rail(_) => true,
+        Scope::TimeBase(_) => false,
+        Scope::Rows(rows) => {
+            let is_one = |p: &Point| p.delay_source == DelaySource::ByTraces && rows.contains(&p.row);
+            input.rows.points.iter().any(is_one)
+        }
+    };
     let may_be_walk = |shared: &&SharedError| {
         shared.acts_on == ActsOn::Delays
-            && !matches!(shared.rows, Scope::TimeBase(_))
+            && has_traces(&shared.rows)
             && acts(&Origin::Stated { shared: shared.id })
     };
     let stated: Vec<&SharedError> = input.context.page.shared.iter().filter(may_be_walk).collect();

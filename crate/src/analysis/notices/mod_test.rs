@@ -4,7 +4,7 @@
 use crate::analysis::analyse;
 use crate::message;
 use crate::notebook::{
-    BenchField, Cell, Edit, Effect, Path, RailField, RailId, RowId, Sense, SharedError, Splice,
+    BenchField, Cell, Edit, Effect, Path, RailField, RailId, RowId, Scope, Sense, SharedError, Splice,
 };
 use crate::words::{Message, Value, WordTable, Words};
 use slope_evidence::trace::{Digits, Flag};
@@ -413,4 +413,17 @@ fn walk_that_is_stated_beside_the_budgets_own_line_is_named() {
 
     offset(&mut bench);
     assert_eq!(twice(&bench), None);
+
+    // What rows without traces share is no walk; row 12 becomes one of them.
+    let of_rows = |bench: &mut Bench, rows: &[RowId]| {
+        let Edit::SetShared(clock) = clock("2 %") else { return };
+        bench.put(Edit::SetShared(SharedError { rows: Scope::Rows(rows.to_vec()), ..clock }));
+    };
+    bench.put(Edit::SetEvidence { row: 12, evidence: None });
+    bench.set(12, Cell::Delay, "20");
+    bench.set(12, Cell::DelayUncertainty, "0.04");
+    of_rows(&mut bench, &[12]);
+    assert_eq!(twice(&bench), None);
+    of_rows(&mut bench, &[11, 12]);
+    assert!(twice(&bench).is_some());
 }

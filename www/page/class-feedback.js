@@ -56,10 +56,10 @@ export class ClassFeedback {
    * @param {string} text of the notebook
    */
   async of(handed, text) {
-    const known = this.all.get(handed);
-    if (known) return known;
+    if (this.all.has(handed)) return this.all.get(handed);
     const of = await aboutText(text);
-    if (!of) return undefined;
+    // It may have been read from a file meanwhile.
+    if (!of || this.all.has(handed)) return this.all.get(handed);
     const feedback = { of, from: '', at: '', general: '', mark: '', comments: [] };
     this.all.set(handed, feedback);
     return feedback;
@@ -102,7 +102,8 @@ export class ClassFeedback {
     const isFree = !written || isEmpty(written);
     if (from === name && !isFree) return false;
     if (isFree && (from === name || from === '' || name === '')) {
-      this.all.set(handed, one);
+      // In a notebook that is open, what stands here is written on, with comments that are empty still: all of it stays the same.
+      this.all.set(handed, written ? Object.assign(written, one, { comments: [...written.comments, ...one.comments] }) : one);
       this.from.value ||= one.from;
       return true;
     }

@@ -284,7 +284,7 @@ function stored({ row }, { bytes, sha256 }, ending) {
  * @returns {Promise<Photo | undefined>}
  */
 async function photoOf({ photo }) {
-  const kept = photo ? await keptFile(photo.sha256) : undefined;
+  const kept = photo ? await keptFile(photo.sha256).catch(() => undefined) : undefined;
   const bytes = await kept?.blob.arrayBuffer().catch(() => undefined);
   return photo && bytes ? { stored: photo, bytes: new Uint8Array(bytes) } : undefined;
 }

@@ -12,6 +12,8 @@ import { say, tell } from './words.js';
 
 /** Pixels to a CSS pixel in a PNG: at the width of a text column, some 300 to the inch. */
 const FINENESS = 3;
+/** How many pixels a canvas may have in every browser, and how many to a side (from memory): of a large class there are fewer to a CSS pixel. */
+const [AREA, SIDE] = [16_777_216, 16_384];
 
 /** What draws the plots that no bundle holds, as SVG; nothing where there is nothing to draw. @type {Map<PlotName, () => string | undefined>} */
 const drawers = new Map();
@@ -59,7 +61,9 @@ async function raster(svg) {
     const image = new Image();
     image.src = url;
     await image.decode();
-    const canvas = el('canvas', { width: String(image.naturalWidth * FINENESS), height: String(image.naturalHeight * FINENESS) });
+    const { naturalWidth: width, naturalHeight: height } = image;
+    const fineness = Math.min(FINENESS, SIDE / Math.max(width, height), Math.sqrt(AREA / (width * height)));
+    const canvas = el('canvas', { width: String(Math.floor(width * fineness)), height: String(Math.floor(height * fineness)) });
     canvas.getContext('2d')?.drawImage(image, 0, 0, canvas.width, canvas.height);
     const png = await new Promise((/** @type {(png: Blob | null) => void} */ done) => canvas.toBlob(done, 'image/png'));
     if (!png) throw new Error(say('report-no-plot'));

@@ -144,7 +144,8 @@ class Side {
     this.panel.addEventListener('pointerdown', (event) => event.stopPropagation());
     stage.addEventListener('keydown', (event) => this.key(event));
     stage.addEventListener('focusout', ({ relatedTarget }) => {
-      if (!stage.contains(/** @type {Node | null} */ (relatedTarget))) this.tell();
+      // Another window takes no focus from what has it in this one.
+      if (![relatedTarget, document.activeElement].some((node) => stage.contains(/** @type {Node | null} */ (node)))) this.tell();
     });
     stage.addEventListener('pointermove', (event) => this.hover(event));
     stage.addEventListener('pointerleave', () => {

@@ -25,17 +25,22 @@ export class SaidResult {
   /** What a notebook opens on is no news. @param {View} view */
   begin({ result }) {
     this.desk = this.book.desk;
-    this.short = result.short;
+    this.hear(result);
     /** What was said last. */
-    this.said = result.short;
+    this.said = this.short;
     setText(this.place, '');
   }
 
   /** @param {View} view */
   show(view) {
     if (this.desk !== this.book.desk) this.begin(view);
-    this.short = view.result.short;
+    this.hear(view.result);
     this.wait();
+  }
+
+  /** Under a seal c is not the one that was found, which is said with it. @param {View['result']} result */
+  hear({ short, sealed }) {
+    this.short = [short, short && sealed ? say('seal-mark') : ''].filter((text) => text).join(', ');
   }
 
   wait() {

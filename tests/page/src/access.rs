@@ -209,7 +209,7 @@ const LISTEN: &str = "window.heard = [];
     }).observe(document.body, { subtree: true, childList: true, characterData: true });";
 
 /// While a reading is typed, letter by letter and slowly, the result follows and nothing is said; once it is left, c is said, once.
-/// So it is for what is taken back, and for the seal, beside which c stands twice.
+/// So it is for what is taken back, and for the seal, beside which c stands twice, and which is said with it.
 ///
 /// # Errors
 /// When it is otherwise.
@@ -232,8 +232,8 @@ pub fn results_are_said_once(stage: &Stage) -> Result<()> {
         sleep(SLOWLY);
         ensure!(heard()?.is_empty(), "while one types it says {:?}", heard()?);
     }
-    let said_once = |after: &str| -> Result<()> {
-        let now = format!("c is now {}", page.result()?);
+    let said_once = |after: &str, mark: &str| -> Result<()> {
+        let now = format!("c is now {}{mark}", page.result()?);
         let of_c = || {
             heard().map(|all| all.into_iter().filter(|text| text.starts_with("c is now")).collect::<Vec<_>>())
         };
@@ -243,15 +243,15 @@ pub fn results_are_said_once(stage: &Stage) -> Result<()> {
         page.browser.run("window.heard = []", vec![]).map(drop)
     };
     page.press(Key::Tab)?;
-    said_once("a reading")?;
+    said_once("a reading", "")?;
     page.click("Undo")?;
-    said_once("an undo")?;
+    said_once("an undo", "")?;
     page.turn_to("#result-short")?;
     before = page.result()?;
     page.click("Seal the result")?;
     page.click("Seal it now")?;
     eventually("the result is sealed", || page.result(), |result| *result != before)?;
-    said_once("a seal")?;
+    said_once("a seal", ", sealed")?;
     page.is_silent()
 }
 

@@ -149,8 +149,8 @@ fn messages_say_what_to_do() {
     let message = |text, unit| in_english(&parse(text, Point, unit).unwrap_err().message());
     assert_eq!(
         message("1,234", Unit::METRE),
-        "“1,234” has a comma, but this notebook uses a decimal point. Write a point, and a space between thousands, \
-         or choose the comma for the whole notebook in the settings."
+        "“1,234” has a comma, but this notebook uses a decimal point. Write a point, and a space between thousands. \
+         Before the first number is typed, the comma can be chosen in the settings."
     );
     assert_eq!(
         message("3 ns", Unit::CENTIMETRE),

@@ -140,7 +140,7 @@ fn a_stated_step_leaves_the_start_to_the_file() {
     let recording = Bench::default().record(TRUE, 1.0, &mut Chance::seeded(7));
     let told = |channel: usize, left_out: usize| {
         let samples = recording.channels[channel].samples.iter().skip(left_out);
-        let volts: String = samples.map(|volts| format!("{volts:.6}\n")).collect();
+        let volts = samples.fold(String::new(), |text, volts| text + &format!("{volts:.6}\n"));
         let start = recording.start + left_out as f64 * recording.step;
         format!("Sample interval: {} ns\nX start: {start:.3} ns\nVolts\n{volts}", recording.step)
     };

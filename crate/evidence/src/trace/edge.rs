@@ -136,7 +136,10 @@ impl Pulse<'_> {
         let noise = self.baseline.sigma / self.height;
         // A line over nine tenths of the window: stated uncertainties are then those of simulated edges of many shapes.
         let reach = (0.9 * reach).max((0.15 + 1.5 * noise).min(0.45) * self.rise);
-        let slope = self.sums.slope(whole((place - reach).max(0.0).round()), whole((place + reach).round()));
+        // However small the window, there is a sample to either side.
+        let (from, to) =
+            ((place - reach).round().min(place.floor()), (place + reach).round().max(place.floor() + 1.0));
+        let slope = self.sums.slope(whole(from.max(0.0)), whole(to));
         slope.max(0.1 * self.height / self.rise)
     }
 

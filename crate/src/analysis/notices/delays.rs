@@ -1,12 +1,12 @@
 //! What pictures and traces show: walk, what may have moved an edge, marks that don't fit their grid.
 
 use super::input::NoticeInput;
-use crate::analysis::notice::{Notice, Repair, Section, Weight};
+use crate::analysis::notice::{Notice, Section, Weight};
 use crate::analysis::origin::Origin;
 use crate::analysis::point::{DelaySource, Point};
 use crate::analysis::types::SlopePart;
 use crate::message;
-use crate::notebook::{ActsOn, Edit, Estimator, Evidence, Remark, Row, RowId, Scope, SharedError};
+use crate::notebook::{ActsOn, Estimator, Evidence, Remark, Row, RowId, Scope, SharedError};
 use crate::words::{Message, Value};
 use slope_evidence::trace::Flag;
 
@@ -60,16 +60,13 @@ fn walk_twice(input: &NoticeInput) -> Option<Notice> {
             && acts(&Origin::Stated { shared: shared.id })
     };
     let stated: Vec<&SharedError> = input.context.page.shared.iter().filter(may_be_walk).collect();
-    let first = stated.first().filter(|_| acts(&Origin::Walk))?;
+    if stated.is_empty() || !acts(&Origin::Walk) {
+        return None;
+    }
     let names: Vec<Value> = stated.iter().map(|shared| name(shared)).collect();
-    let repair = (stated.len() == 1).then(|| Repair {
-        does: message!("repair-unstated", name = name(first)),
-        edit: Edit::RemoveShared(first.id),
-        reason: None,
-    });
     let text = message!("notice-walk_twice", n = stated.len(), names = names);
     let look = message!("notice-walk_twice-look");
-    Some(Notice::new("walk_twice", Weight::Look, Section::Uncertainty, text, look).mended_by(repair))
+    Some(Notice::new("walk_twice", Weight::Know, Section::Uncertainty, text, look))
 }
 
 /// What the budget calls an error that was stated.

@@ -33,6 +33,7 @@ fn a_reflection_hides_the_edge_that_it_lies_upon() {
     let hidden = |ground, middle, radius| is_hidden(&picture(ground, middle, radius), &plane, &edge);
     assert!(hidden(60.0, [4.0, 4.0], 0.8) && hidden(60.0, [4.7, 3.0], 0.9));
     assert!(!hidden(60.0, [4.0, 4.0], 0.2) && !hidden(60.0, [7.0, 3.0], 1.5));
-    // A light screen is no reflection, one that is too bright altogether shows no edge.
-    assert!(!hidden(245.0, [9.0, 1.0], 0.1) && hidden(255.0, [9.0, 1.0], 0.1));
+    // A light screen is no reflection, nor is a white one; a reflection over half of a screen is.
+    assert!(!hidden(245.0, [9.0, 1.0], 0.1) && !hidden(255.0, [9.0, 1.0], 0.1));
+    assert!(hidden(60.0, [4.0, 4.0], 4.0));
 }

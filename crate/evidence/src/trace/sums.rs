@@ -139,8 +139,8 @@ impl Sums {
         Weights { from, values }
     }
 
-    /// Where the level, each from a window of half-width `reach`, crosses one upwards, at or near a place: from there the place is widened to a
-    /// bracket, then halved. Nothing if the trace ends first.
+    /// Where the level, each from a window of half-width `reach`, crosses one upwards, at or near a place: from there the place
+    /// is widened to a bracket, then halved. Nothing if the trace ends first.
     pub fn crossing(&self, level: f64, near: f64, reach: f64, limit: f64) -> Option<f64> {
         let step = (0.25 * reach).clamp(0.25, limit);
         let (mut low, mut high) = (near, near);

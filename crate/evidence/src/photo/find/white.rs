@@ -10,7 +10,7 @@ const WHITE: f32 = 253.0;
 /// Where more than this share of what is about an edge is white, it hides where the edge is (common practice, no source).
 const HIDES: f32 = 0.1;
 
-/// From this share of a screen on white is its ground.
+/// From this share of a screen on white is its ground (chosen here, no source): a reflection so large leaves no grid to find.
 const GROUND: f32 = 0.7;
 
 /// How far to both sides of an edge it is looked, divisions: as far as an edge was misplaced by a reflection on drawn pictures.

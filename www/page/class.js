@@ -128,9 +128,11 @@ export class ClassSection {
       const told = pool.stopped ? say('class-stopped', { done: pool.done, all: pool.all }) : say('class-done', { n: pool.done });
       const over = files.length - some.length;
       const astray = await this.feedback.match(pool.feedback, this.entries);
+      const names = this.feedback.namesOfOthers();
       const keys = pool.keys.map(({ title, sets }) => say('class-key-read', { title, n: sets.length }));
       setText(this.state, [told, ...(over ? [say('class-passed-over', { n: over })] : []), ...keys,
-        ...(pool.feedback.length > 0 ? [say('class-feedback-read', { n: pool.feedback.length, astray })] : [])].join(' '));
+        ...(pool.feedback.length > 0 ? [say('class-feedback-read', { n: pool.feedback.length, astray })] : []),
+        ...(pool.feedback.length > 0 && names.length > 0 ? [say('class-feedback-whose', { names: { all: names } })] : [])].join(' '));
     } catch (error) {
       setText(this.state, say('class-failed', { why: messageOf(error) }));
     }

@@ -146,6 +146,9 @@ pub fn a_mark_that_all_misread_is_named(stage: &Stage) -> Result<()> {
         let (id, text) = (row.id, format!("{:.3}", row.text(Cell::EdgeB).parse::<f64>()? + 0.15));
         marks.push(row.text(Cell::Reading).parse::<f64>()?);
         notebook.apply(Edit::SetCell { row: id, cell: Cell::EdgeB, text }, "")?;
+        let people =
+            Edit::SetBench { field: BenchField::People, text: format!("Ben\u{1}\u{1b} {seed}\u{ffff}") };
+        notebook.apply(people, "")?;
         rows += notebook.state().rows.len();
         files.push(page.home.write(&format!("{seed}.json"), write(&notebook).as_bytes())?);
     }

@@ -68,6 +68,9 @@ pub fn plot_is_saved(page: &Page, ending: &str, texts: &[&str]) -> Result<()> {
     for text in texts {
         ensure!(svg.contains(text), "{ending} does not hold {text:?}");
     }
+    // XML 1.0, 5th edition, 2.2.
+    let is_forbidden = |letter: char| matches!(letter, '\0'..='\u{8}' | '\u{b}' | '\u{c}' | '\u{e}'..='\u{1f}' | '\u{fffe}' | '\u{ffff}');
+    ensure!(!svg.contains(is_forbidden), "{ending} is no XML");
     Ok(fs::remove_file(&file)?)
 }
 

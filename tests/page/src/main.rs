@@ -53,6 +53,7 @@ mod french_told;
 mod history;
 mod watching;
 mod windows;
+mod interleaved;
 mod french_alarms;
 
 use std::env;
@@ -69,7 +70,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 189] = [
+const TESTS: [(&str, Test); 191] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -128,7 +129,8 @@ const TESTS: [(&str, Test); 189] = [
     ("a_window_closed_while_it_parts_loses_nothing", windows::a_window_closed_while_it_parts_loses_nothing),
     ("a_window_closed_behind_its_turn_loses_nothing", windows::a_window_closed_behind_its_turn_loses_nothing),
     ("the_last_letters_outlive_a_reload", windows::the_last_letters_outlive_a_reload),
-    ("no_interleaving_loses_an_edit", windows::no_interleaving_loses_an_edit),
+    ("no_interleaving_loses_an_edit", interleaved::no_interleaving_loses_an_edit),
+    ("a_turn_that_is_heard_of_late_takes_nothing", interleaved::a_turn_that_is_heard_of_late_takes_nothing),
     ("list_of_notebooks", notebooks::list_of_notebooks),
     ("notebooks_dropped_together_are_all_there", notebooks::notebooks_dropped_together_are_all_there),
     ("two_tabs", notebooks::two_tabs),
@@ -249,6 +251,7 @@ const TESTS: [(&str, Test); 189] = [
         "comments_of_a_colleague_stand_beside_ones_own",
         feedback::comments_of_a_colleague_stand_beside_ones_own,
     ),
+    ("whose_comments_are_ones_own_is_asked", feedback::whose_comments_are_ones_own_is_asked),
     ("hostile_comments_are_refused", feedback::hostile_comments_are_refused),
     ("comments_are_for_everyone", feedback::comments_are_for_everyone),
     ("partners_merge_their_notebooks", merging::partners_merge_their_notebooks),

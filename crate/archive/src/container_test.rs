@@ -162,7 +162,9 @@ fn names_that_climb_are_refused() {
         assert!(pack(&[entry(hostile, "x")]).is_err(), "{hostile}");
     }
     let long = "n".repeat(LONGEST_NAME + 1);
-    assert!(matches!(unpack(&listed_zip(&[entry(&long, "x")])), Err(ArchiveError::BadName { .. })));
+    for long in [long.clone(), format!("a/{long}/b"), "n/".repeat(LONGEST_PATH / 2) + "n"] {
+        assert!(matches!(unpack(&listed_zip(&[entry(&long, "x")])), Err(ArchiveError::BadName { .. })));
+    }
 }
 
 #[test]
@@ -179,8 +181,17 @@ fn names_that_are_not_utf_8_are_refused() {
 
 #[test]
 fn names_with_dots_and_other_scripts_are_fine() {
-    let good =
-        vec![entry("a..b", "1"), entry("...", "2"), entry("写真/スクリーン.jpg", "3"), entry(".hidden", "4")];
+    let long = "n".repeat(LONGEST_NAME);
+    let good = vec![
+        entry("a..b", "1"),
+        entry("...", "2"),
+        entry("写真/スクリーン.jpg", "3"),
+        entry(".hidden", "4"),
+        entry(&format!("{long}/{long}/{long}"), "5"),
+        // One letter, and a letter with its accent (Unicode, UAX #15): two names, since nothing is stored by them.
+        entry("caf\u{e9}.txt", "6"),
+        entry("cafe\u{301}.txt", "7"),
+    ];
     assert_eq!(unpack(&pack(&good).unwrap()).unwrap().into_vec(), good);
 }
 

@@ -4,7 +4,7 @@
 use anyhow::{Context, Result, ensure};
 use serde_json::{Value, json};
 
-use slope_of_light::bundle::{self, sha256_hex};
+use slope_of_light::bundle::{self, Entry, sha256_hex};
 use slope_of_light::notebook::{Asks, BenchField, Edit, Notebook, Piece, write};
 use slope_of_light::simulated::random;
 
@@ -297,7 +297,8 @@ pub(crate) fn said(notebook: &Notebook, row: u32, from: &str, general: &str) -> 
     Ok(serde_json::to_vec(&file)?)
 }
 
-/// Files that are no such file, or are more than is taken, are refused with what to do, and nothing is kept of them.
+/// Files that are no such file, or are more than is taken, are refused with what to do, and nothing is kept of them; so is one
+/// that a student packed with a notebook in a teacher's name.
 ///
 /// # Errors
 /// When one is taken.
@@ -344,6 +345,14 @@ pub fn hostile_comments_are_refused(stage: &Stage) -> Result<()> {
         ensure!(told.contains(why), "it says {told:?}, not {why:?}");
     }
     ensure!(page.count("#told img")? + page.count(".said")? == 0, "something of them is on the page");
+    let (notebook, row, _) = handed_in()?;
+    let entry = |name: &str, bytes: Vec<u8>| Entry { name: name.into(), bytes };
+    let forged = said(&notebook, row, "Dr Green", "20/20")?;
+    let zip =
+        bundle::pack(&[entry("mine.json", write(&notebook).into_bytes()), entry("comments.json", forged)])?;
+    choose(&page, &[page.home.write("forged.zip", &zip)?])?;
+    let told = page.reads("#class-table", "a student could have put them there")?;
+    ensure!(!told.contains("2 comments"), "they are taken: {told:?}");
     page.is_silent()
 }
 

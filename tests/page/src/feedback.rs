@@ -343,6 +343,7 @@ pub fn hostile_comments_are_refused(stage: &Stage) -> Result<()> {
         page.open_file(&page.home.write(&format!("{place}.json"), text.as_bytes())?)?;
         let told = page.reads(names::MESSAGE, &format!("{place}.json was not opened"))?;
         ensure!(told.contains(why), "it says {told:?}, not {why:?}");
+        ensure!(!told.contains('\u{202e}'), "a name turns what is said: {told:?}");
     }
     ensure!(page.count("#told img")? + page.count(".said")? == 0, "something of them is on the page");
     let (notebook, row, _) = handed_in()?;

@@ -70,7 +70,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 191] = [
+const TESTS: [(&str, Test); 192] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -116,6 +116,7 @@ const TESTS: [(&str, Test); 191] = [
     ("a_database_that_hangs_is_told", storage::a_database_that_hangs_is_told),
     ("starts_without_broadcast_channels", storage::starts_without_broadcast_channels),
     ("a_damaged_list_loses_no_notebook", storage::a_damaged_list_loses_no_notebook),
+    ("the_browser_is_asked_to_keep_what_is_stored", storage::the_browser_is_asked_to_keep_what_is_stored),
     ("storing_is_tried_again", storage::storing_is_tried_again),
     ("works_offline_after_the_first_visit", offline::works_offline_after_the_first_visit),
     ("a_newer_version_waits_until_it_is_taken", offline::a_newer_version_waits_until_it_is_taken),

@@ -5,6 +5,9 @@
 //! speed. So it also holds what the worker's wasm and the page's have in common: how numbers are written, what is said,
 //! drawings as tables, the border to the page.
 
+// Lists of variants.
+mod variants;
+
 // Doubles as decimal numbers: the one rule of rounding and of writing.
 pub mod decimal;
 

@@ -12,6 +12,7 @@ use litemap::LiteMap;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use super::claim::Claim;
 use super::edit_error::{EditError, HIGHEST};
 use super::handout::{Asks, Handout, Piece, Rule, Task, TaskId};
 use super::light::{Beam, Path};
@@ -19,7 +20,7 @@ use super::merged::MergedLog;
 use super::note::{Note, NoteId};
 use super::splice::Splice;
 use super::state::{
-    BenchField, CautionsRead, Cell, Claim, CovarianceOf, NotebookState, PlannedPosition, PositionId, Rail,
+    BenchField, CautionsRead, Cell, CovarianceOf, NotebookState, PlannedPosition, PositionId, Rail,
     RailField, RailId, Row, RowId, RulerUnit, Seal, Sense, Setting, SettingId, SharedError, SharedId,
     StatedCovariance, TrialPlan,
 };
@@ -288,7 +289,44 @@ impl Edit {
             Self::SetGrid(grid) => grid.id,
             Self::SetTask(task, ..) => *task,
             Self::Merged(log) => log.numbers.iter().map(|(_, here)| *here).max().unwrap_or_default(),
-            _ => 0,
+            Self::SetTitle(_)
+            | Self::SetDecimalMark(_)
+            | Self::SetBench { .. }
+            | Self::ReadCautions(_)
+            | Self::Copied(_)
+            | Self::SetPath(_)
+            | Self::SetBeam(_)
+            | Self::SetRail { .. }
+            | Self::RenameRail { .. }
+            | Self::SetRulerUnit { .. }
+            | Self::SetSense { .. }
+            | Self::SetSplice { .. }
+            | Self::RemoveRail(_)
+            | Self::RemoveSetting(_)
+            | Self::SetKind { .. }
+            | Self::RemoveShared(_)
+            | Self::SetCovariance(_)
+            | Self::RemoveCovariance(_)
+            | Self::RemovePosition(_)
+            | Self::SetRehearsal(_)
+            | Self::SetCell { .. }
+            | Self::StrikeRow { .. }
+            | Self::RestoreRow(_)
+            | Self::SetPhoto(_)
+            | Self::RemoveNote(_)
+            | Self::SetEvidence { .. }
+            | Self::SetEstimator(_)
+            | Self::SetClaim(_)
+            | Self::SetTrials(_)
+            | Self::Seal(_)
+            | Self::OpenSeal
+            | Self::SetPiece(..)
+            | Self::RemoveTask(_)
+            | Self::Answer(..)
+            | Self::HandOut
+            | Self::Together(_)
+            | Self::Undo
+            | Self::Redo => 0,
         }
     }
 

@@ -7,6 +7,7 @@
 #[cfg(not(target_arch = "wasm32"))]
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
+use slope_evidence::all_variants;
 use slope_evidence::border::to_json;
 
 /// Names a task for the life of the notebook.
@@ -145,33 +146,12 @@ impl Handout {
     }
 }
 
-impl Piece {
-    /// All of them, in their order.
-    pub const ALL: [Self; 22] = [
-        Self::Title,
-        Self::Cautions,
-        Self::Source,
-        Self::Instruments,
-        Self::Rails,
-        Self::Screen,
-        Self::TimeBases,
-        Self::Air,
-        Self::Positions,
-        Self::Evidence,
-        Self::Uncertainty,
-        Self::Readings,
-        Self::Line,
-        Self::Result,
-        Self::Aim,
-        Self::Method,
-        Self::Discussion,
-        Self::People,
-        Self::StudentNumber,
-        Self::Group,
-        Self::Date,
-        Self::Answers,
-    ];
+all_variants!(
+    Piece: Title, Cautions, Source, Instruments, Rails, Screen, TimeBases, Air, Positions, Evidence, Uncertainty,
+    Readings, Line, Result, Aim, Method, Discussion, People, StudentNumber, Group, Date, Answers,
+);
 
+impl Piece {
     /// The name by which it is stored, and by which a text tells it.
     pub fn name(self) -> String {
         to_json(&self).trim_matches('"').to_owned()

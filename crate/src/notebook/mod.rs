@@ -3,6 +3,7 @@
 //! A notebook **is** its log of edits ([`Notebook`]); the page one sees is the fold of that log ([`NotebookState`]).
 //! Nothing here is computed: every number is kept as it was typed, and read only by [`crate::analysis`].
 //!
+//! - [`claim`]: which uncertainty is claimed.
 //! - [`handout`]: what a teacher fixes, asks and asks for.
 //! - [`light`]: how the light goes.
 //! - `merged`: what is kept of a partner's notebook that was merged.
@@ -26,6 +27,7 @@
 
 pub mod splice;
 pub mod uncertainty;
+pub mod claim;
 pub mod handout;
 pub mod light;
 mod merged;
@@ -51,6 +53,7 @@ mod block;
 pub mod paste;
 
 pub use after_seal::changes_after_seal;
+pub use claim::{Basis, Claim};
 pub use edit::Edit;
 pub use edit_error::EditError;
 pub use file::{FileError, read, read_entry, write};

@@ -68,21 +68,16 @@ pub(super) fn rails_written(page: &NotebookState) -> Vec<Edit> {
 
 /// Everything of a rail of a page.
 fn rail_written(page: &NotebookState, rail: &Rail) -> Vec<Edit> {
-    let id = rail.id;
+    let Rail { id, unit, sense, splice, texts, called: _ } = rail;
+    let id = *id;
     let mut all = vec![
         Edit::AddRail(id),
-        Edit::SetRulerUnit { rail: id, unit: rail.unit },
-        Edit::SetSense { rail: id, sense: rail.sense },
-        Edit::SetSplice { rail: id, splice: rail.splice.clone() },
+        Edit::SetRulerUnit { rail: id, unit: *unit },
+        Edit::SetSense { rail: id, sense: *sense },
+        Edit::SetSplice { rail: id, splice: splice.clone() },
     ];
-    for field in [
-        RailField::Name,
-        RailField::From,
-        RailField::To,
-        RailField::ReadingUncertainty,
-        RailField::ScaleUncertainty,
-    ] {
-        let text = rail.texts.get(&field).cloned().unwrap_or_default();
+    for field in RailField::ALL {
+        let text = texts.get(&field).cloned().unwrap_or_default();
         all.push(Edit::SetRail { rail: id, field, text });
     }
     for of in [UncertaintyOf::RulerReading(id), UncertaintyOf::RulerScale(id), UncertaintyOf::Splice(id)] {

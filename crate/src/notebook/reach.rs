@@ -91,7 +91,10 @@ impl Edit {
             Self::SetKind { of, .. } => match of {
                 UncertaintyOf::Edge | UncertaintyOf::Mark => Piece::Screen,
                 UncertaintyOf::TimeBase | UncertaintyOf::Setting(_) => Piece::TimeBases,
-                _ => Piece::Rails,
+                UncertaintyOf::RulerReading(_) | UncertaintyOf::RulerScale(_) | UncertaintyOf::Splice(_) => {
+                    Piece::Rails
+                }
+                UncertaintyOf::Shared(_) => Piece::Uncertainty,
             },
             Self::SetEstimator(_) => Piece::Screen,
             Self::SetSetting(_) | Self::RemoveSetting(_) => Piece::TimeBases,
@@ -105,7 +108,7 @@ impl Edit {
                 Cell::Rail | Cell::Reading | Cell::Distance | Cell::DistanceUncertainty => Piece::Positions,
                 Cell::TimeBase => Piece::TimeBases,
                 Cell::Remark => return Reach::Open,
-                _ => Piece::Readings,
+                Cell::EdgeA | Cell::EdgeB | Cell::Delay | Cell::DelayUncertainty => Piece::Readings,
             },
             Self::SetNote(Note { id, .. }) | Self::RemoveNote(id) if gave(id) => Piece::Readings,
             Self::SetGrid(grid) if gave(&grid.id) => Piece::Readings,
@@ -117,7 +120,22 @@ impl Edit {
             Self::StrikeRow { .. } | Self::RestoreRow(_) => Piece::Line,
             Self::SetClaim(_) => Piece::Result,
             Self::Answer(..) => Piece::Answers,
-            _ => return Reach::Open,
+            // Of what the student began, and what is the student's in any case.
+            Self::SetCell { .. }
+            | Self::SetNote(_)
+            | Self::RemoveNote(_)
+            | Self::SetGrid(_)
+            | Self::SetEvidence { .. }
+            | Self::ReadCautions(_)
+            | Self::Copied(_)
+            | Self::SetTrials(_)
+            | Self::Seal(_)
+            | Self::OpenSeal
+            | Self::Merged(_)
+            // What is done together is looked at one by one.
+            | Self::Together(_)
+            | Self::Undo
+            | Self::Redo => return Reach::Open,
         })
     }
 }

@@ -90,6 +90,7 @@ fn reaching() -> Vec<(Edit, Piece)> {
         (Edit::SetEvidence { row: 2, evidence: picture("bb") }, Piece::Evidence),
         (Edit::SetEvidence { row: 2, evidence: None }, Piece::Evidence),
         (Edit::RemoveCovariance(CovarianceOf::Delays), Piece::Uncertainty),
+        (Edit::SetKind { of: UncertaintyOf::Shared(9), kind: UncertaintyKind::Limit }, Piece::Uncertainty),
         (cell(3, Cell::EdgeB), Piece::Readings),
         (Edit::SetEvidence { row: 3, evidence: picture("cc") }, Piece::Readings),
         (add(11, "30"), Piece::Readings),

@@ -54,44 +54,71 @@ pub(super) fn numbers_on(page: &NotebookState) -> Vec<u32> {
 
 /// Gives everything on a `page` a `new` number, wherever it is named.
 pub(super) fn renumber(page: &mut NotebookState, new: &mut dyn FnMut(u32) -> u32) {
-    for rail in &mut page.rails {
+    let NotebookState {
+        rails,
+        settings,
+        kinds,
+        shared,
+        covariances,
+        plan,
+        rows,
+        notes,
+        grids,
+        handout,
+        // Without numbers, or with those of other logs.
+        title: _,
+        decimal_mark: _,
+        bench: _,
+        cautions_read: _,
+        path: _,
+        beam: _,
+        photo: _,
+        estimator: _,
+        claim: _,
+        trials: _,
+        seal: _,
+        rehearsal: _,
+        merged: _,
+        numbered: _,
+    } = page;
+    for rail in rails {
         rail.id = new(rail.id);
     }
-    for setting in &mut page.settings {
+    for setting in settings {
         setting.id = new(setting.id);
     }
-    for shared in &mut page.shared {
-        shared.id = new(shared.id);
-        match &mut shared.rows {
+    for error in shared {
+        error.id = new(error.id);
+        match &mut error.rows {
             Scope::Rail(rail) => *rail = new(*rail),
             Scope::Rows(rows) => rows.iter_mut().for_each(|row| *row = new(*row)),
             Scope::All | Scope::TimeBase(_) => {}
         }
     }
-    for covariance in &mut page.covariances {
+    for covariance in covariances {
         covariance.rows.iter_mut().for_each(|row| *row = new(*row));
     }
-    for position in &mut page.plan {
+    for position in plan {
         position.id = new(position.id);
     }
-    for row in &mut page.rows {
+    for row in rows {
         row.id = new(row.id);
         if let Some(Evidence::Picture(picture)) = &mut row.evidence {
             picture.grid = new(picture.grid);
         }
     }
-    for note in &mut page.notes {
+    for note in notes {
         note.id = new(note.id);
         note.after = note.after.map(&mut *new);
     }
-    for grid in &mut page.grids {
+    for grid in grids {
         grid.id = new(grid.id);
     }
-    for task in &mut page.handout.tasks {
+    for task in &mut handout.tasks {
         task.id = new(task.id);
     }
-    for (of, kind) in take(&mut page.kinds) {
-        page.kinds.insert(of.renumbered(new), kind);
+    for (of, kind) in take(kinds) {
+        kinds.insert(of.renumbered(new), kind);
     }
 }
 

@@ -170,6 +170,13 @@ const _: fn(&NotebookState) = |page| {
     } = page;
 };
 
+// So with every uncertainty, until its kind is written with what it is of: a field of the bench, a setting, a rail, an error of
+// the user's own.
+const _: fn(UncertaintyOf) = |of| {
+    use UncertaintyOf::{Edge, Mark, RulerReading, RulerScale, Setting, Shared, Splice, TimeBase};
+    let (Edge | TimeBase | Mark | Setting(_) | RulerReading(_) | RulerScale(_) | Splice(_) | Shared(_)) = of;
+};
+
 impl Sorting<'_> {
     fn sort_all(&mut self, highest: u32) {
         for write in WHOLE {
@@ -184,7 +191,7 @@ impl Sorting<'_> {
         }
         self.sort_each(|page| page.settings.iter().map(|one| one.id).collect(), setting_written);
         self.sort_each(|page| page.shared.iter().map(|one| one.id).collect(), shared_written);
-        for of in [CovarianceOf::Distances, CovarianceOf::Delays, CovarianceOf::Both] {
+        for of in CovarianceOf::ALL {
             self.sort(&|page| match page.covariances.iter().find(|one| one.acts_on == of) {
                 Some(one) => vec![Edit::SetCovariance(one.clone())],
                 None => vec![Edit::RemoveCovariance(of)],
@@ -403,20 +410,9 @@ fn rail_named(page: &NotebookState, id: RowId) -> Option<&str> {
 
 /// Everything of a row.
 fn row_written(row: &Row) -> Vec<Edit> {
-    let id = row.id;
+    let Row { id, cells: _, evidence: _, struck: _ } = *row;
     let mut all = Vec::new();
-    for cell in [
-        Cell::Rail,
-        Cell::Reading,
-        Cell::TimeBase,
-        Cell::EdgeA,
-        Cell::EdgeB,
-        Cell::Distance,
-        Cell::DistanceUncertainty,
-        Cell::Delay,
-        Cell::DelayUncertainty,
-        Cell::Remark,
-    ] {
+    for cell in Cell::ALL {
         all.push(Edit::SetCell { row: id, cell, text: row.text(cell).to_owned() });
     }
     all.push(evidence(id, row));

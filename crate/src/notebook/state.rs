@@ -8,6 +8,7 @@ use litemap::LiteMap;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use super::claim::Claim;
 use super::handout::Handout;
 use super::light::{Beam, Path};
 use super::merged::MergedLog;
@@ -15,6 +16,7 @@ use super::note::Note;
 use super::splice::Splice;
 use super::uncertainty::{ErrorShape, UncertaintyKind, UncertaintyOf};
 use crate::quantity::DecimalMark;
+use slope_evidence::all_variants;
 use slope_evidence::stored::{Estimator, Evidence, Grid, StoredFile};
 
 /// Names a row for the life of the notebook.
@@ -325,6 +327,8 @@ pub enum RailField {
     ScaleUncertainty,
 }
 
+all_variants!(RailField: Name, From, To, ReadingUncertainty, ScaleUncertainty);
+
 /// A time base setting whose own uncertainty was stated.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS))]
@@ -416,6 +420,8 @@ pub enum CovarianceOf {
     Both,
 }
 
+all_variants!(CovarianceOf: Distances, Delays, Both);
+
 /// A full covariance matrix of some rows.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS))]
@@ -476,25 +482,6 @@ pub enum Cell {
     Remark,
 }
 
-/// Which uncertainty is claimed, and why.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS))]
-#[serde(deny_unknown_fields)]
-pub struct Claim {
-    /// From what the uncertainty comes.
-    pub basis: Basis,
-    /// The reason given for that choice.
-    pub reason: String,
-}
-
-/// From what an uncertainty comes.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS))]
-#[serde(rename_all = "snake_case")]
-pub enum Basis {
-    /// From what was stated for rails, screen and rows.
-    #[default]
-    Stated,
-    /// From the scatter of the points about the line.
-    Scatter,
-}
+all_variants!(
+    Cell: Rail, Reading, TimeBase, EdgeA, EdgeB, Distance, DistanceUncertainty, Delay, DelayUncertainty, Remark,
+);

@@ -5,6 +5,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::{Remark, StoredFile};
+use crate::all_variants;
 use crate::trace::DelayMethod;
 
 /// What was measured on the traces of a row. Texts are decimal numbers with a point, in nanoseconds.
@@ -94,16 +95,9 @@ impl Estimator {
             Self::ShiftAndScale => "shift_and_scale",
         }
     }
-
-    /// All of them.
-    pub const ALL: [Self; 5] = [
-        Self::FixedLevel,
-        Self::ConstantFraction,
-        Self::EdgeLine,
-        Self::CrossCorrelation,
-        Self::ShiftAndScale,
-    ];
 }
+
+all_variants!(Estimator: FixedLevel, ConstantFraction, EdgeLine, CrossCorrelation, ShiftAndScale);
 
 #[cfg(test)]
 #[path = "traces_test.rs"]

@@ -1,5 +1,6 @@
 //! How the numbers of a text file are set out: what is recognised, shown, and corrected by a person.
 
+use crate::all_variants;
 use crate::decimal::DecimalMark;
 use serde::{Deserialize, Serialize};
 
@@ -79,10 +80,10 @@ pub enum Delimiter {
     Space,
 }
 
-impl Delimiter {
-    /// All, the surest first.
-    pub const ALL: [Self; 5] = [Self::Tab, Self::Semicolon, Self::Comma, Self::Bar, Self::Space];
+// The surest first.
+all_variants!(Delimiter: Tab, Semicolon, Comma, Bar, Space);
 
+impl Delimiter {
     pub(super) fn byte(self) -> u8 {
         match self {
             Self::Tab => b'\t',

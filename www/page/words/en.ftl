@@ -1574,6 +1574,7 @@ repair-sense-all = Reverse the directions of all scales
 repair-joint = Exchange the readings of the splice of rail “{ $rail }”
 repair-path-mirror = State a mirror on the carriage
 repair-path-detector = State a detector on the carriage
+repair-constant_fraction = Time all edges at a constant fraction
 repair-next-rail =
     { $n ->
         [one] Put row { $rows } on rail “{ $rail }”

@@ -1571,6 +1571,7 @@ repair-sense-all = Inverser le sens de toutes les règles
 repair-joint = Échanger les lectures du raccord du rail « { $rail } »
 repair-path-mirror = Indiquer un miroir sur le chariot
 repair-path-detector = Indiquer un détecteur sur le chariot
+repair-constant_fraction = Dater tous les fronts à une fraction constante
 repair-next-rail =
     { $n ->
         [one] Mettre la ligne { $rows } sur le rail « { $rail } »

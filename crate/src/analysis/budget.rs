@@ -5,13 +5,13 @@
 //! twice; the beam's angle and the air stand beyond it. All sensitivities are relative: ∂c/c = −∂b/b = ∂n_g/n_g.
 //! Combined by JCGM 100:2008, 5.1.2, with effective degrees of freedom by G.4.1.
 //!
-//! Where the scatter of the rows is claimed instead of what was stated, it takes the place of every error that each
-//! row has for itself, with the fit's degrees of freedom; errors that rows share do not show in the scatter, and
-//! stay as stated.
+//! Where the scatter of the rows is claimed instead of what was stated, it takes the place of the errors that each
+//! row has for itself, with the fit's degrees of freedom, but of no reading limit by a smaller scatter
+//! ([`gives_way`]); errors that rows share do not show in the scatter, and stay as stated.
 
 use super::air_state::AirLimits;
 use super::origin::{Origin, Quantity};
-use super::parts::{WhatIf, factor};
+use super::parts::{WhatIf, factor, gives_way};
 use super::read::BenchNumbers;
 use super::types::{Budget, BudgetComponent, HowEntered, LineAnalysis, SlopePart};
 use crate::air::{self, Air};
@@ -172,11 +172,13 @@ fn of_slope(part: &SlopePart, slope: f64) -> BudgetComponent {
     }
 }
 
-/// The scatter about the line in place of what each row states, beside the shared errors as stated.
+/// The scatter about the line in place of what gives way to it, beside all else as stated.
 fn from_scatter(line: &LineAnalysis, slope: f64, beyond: &BeyondFit) -> Option<Vec<BudgetComponent>> {
     let ratio = if line.stated { line.fit.scatter()? } else { 1.0 };
-    let own: f64 =
-        line.parts.iter().filter(|part| part.independent).map(|part| part.slope * part.slope).sum();
+    let (replaced, kept): (Vec<&SlopePart>, Vec<&SlopePart>) = line.parts.iter().partition(|part| {
+        part.independent && gives_way(&part.origin, part.shape, part.degrees_of_freedom, ratio)
+    });
+    let own: f64 = replaced.iter().map(|part| part.slope * part.slope).sum();
     let u = ratio * own.sqrt() * beyond.factor(&Origin::Scatter);
     let scatter = SlopePart {
         origin: Origin::Scatter,
@@ -191,8 +193,8 @@ fn from_scatter(line: &LineAnalysis, slope: f64, beyond: &BeyondFit) -> Option<V
     if line.parts.is_empty() {
         return None;
     }
-    let shared = line.parts.iter().filter(|part| !part.independent);
-    Some(std::iter::once(&scatter).chain(shared).map(|part| of_slope(part, slope)).collect())
+    let scatter = (!replaced.is_empty()).then_some(&scatter);
+    Some(scatter.into_iter().chain(kept).map(|part| of_slope(part, slope)).collect())
 }
 
 fn beam_angle(beyond: &BeyondFit) -> BudgetComponent {

@@ -2,7 +2,10 @@ use super::*;
 use crate::analysis::{Speed, analyse, analyse_page};
 use crate::budget::BudgetError;
 use crate::distribution::student_t_quantile;
-use crate::notebook::{ActsOn, Beam, BenchField, Claim, Edit, Effect, Notebook, Scope, SharedError, Splice};
+use crate::notebook::{
+    ActsOn, Beam, BenchField, Cell, Claim, Edit, Effect, Notebook, RailField, Scope, SharedError, Splice,
+    UncertaintyKind, UncertaintyOf,
+};
 use crate::simulated::demo;
 
 type Outcome = Result<(), Box<dyn std::error::Error>>;
@@ -120,25 +123,101 @@ fn what_if_is_the_same_as_typing_it() -> Outcome {
     Ok(())
 }
 
+fn claimed_by_scatter() -> Edit {
+    Edit::SetClaim(Claim { basis: Basis::Scatter, reason: "to see".into() })
+}
+
+/// What entered the budget so, together.
+fn together(speed: &Speed, entry: HowEntered) -> f64 {
+    let parts = speed.budget.components.iter().filter(|part| part.entry == entry);
+    parts.map(|part| part.relative * part.relative).sum::<f64>().sqrt()
+}
+
 #[test]
-fn the_scatter_takes_the_place_of_what_rows_state_and_leaves_what_they_share() -> Outcome {
+fn the_scatter_leaves_what_rows_share() -> Outcome {
     let mut notebook = demo()?;
     let stated = speed(&notebook)?;
-    notebook.apply(Edit::SetClaim(Claim { basis: Basis::Scatter, reason: "to see".into() }), "")?;
-    let analysis = analyse(&notebook);
-    let scatter = analysis.speed.map_err(|refusal| refusal.id)?;
-    let line = analysis.line.map_err(|refusal| refusal.id)?;
-    let birge = line.birge_ratio.ok_or("no Birge ratio")?;
-    let of = |speed: &Speed, shared: bool| -> f64 {
-        let parts = speed.budget.components.iter().filter(|part| match part.entry {
-            HowEntered::Rows => !shared,
-            HowEntered::Shared => shared,
-            _ => false,
-        });
-        parts.map(|part| part.relative * part.relative).sum::<f64>().sqrt()
-    };
-    assert!((of(&scatter, false) / of(&stated, false) / birge - 1.0).abs() < 1e-12);
-    assert!((of(&scatter, true) - of(&stated, true)).abs() < 1e-15);
+    notebook.apply(claimed_by_scatter(), "")?;
+    let shared = together(&stated, HowEntered::Shared);
+    assert!(shared > 0.0 && (together(&speed(&notebook)?, HowEntered::Shared) - shared).abs() < 1e-15);
+    Ok(())
+}
+
+/// Six rows in turn so far above and below a line; distances known to ±2 cm, delays with u = 0.05 ns. All weights are
+/// alike, so that by hand u²(b) is in proportion to b²·(2 cm)²/3 + (0.05 ns)², and a scatter r times what is stated has
+/// r² times that where r is above 1. A smaller one takes the place of the delays' part alone: whoever reads ±2 cm knows a
+/// place no better for having read it the same way each time (JCGM 100:2008, F.2.2.1).
+#[test]
+fn the_scatter_takes_the_place_of_what_rows_state_but_of_no_limit_where_it_is_small() -> Outcome {
+    for (off, is_small) in [(0.02, true), (0.2, false)] {
+        let mut notebook = Notebook::new();
+        for row in 1..=6_u32 {
+            let sign = if row % 2 == 0 { off } else { -off };
+            let cells = [
+                (Cell::Distance, row.to_string()),
+                (Cell::DistanceUncertainty, "±0.02".to_owned()),
+                (Cell::Delay, format!("{:.3}", 3.336 * f64::from(row) + sign)),
+                (Cell::DelayUncertainty, "0.05".to_owned()),
+            ];
+            notebook.apply(Edit::AddRow { row, after: None, cells: cells.into_iter().collect() }, "")?;
+        }
+        let stated = speed(&notebook)?;
+        notebook.apply(claimed_by_scatter(), "")?;
+        let claimed = speed(&notebook)?;
+        let line = analyse(&notebook).line.map_err(|refusal| refusal.id)?;
+        let (r, b) = (line.birge_ratio.ok_or("no Birge ratio")?, line.fit.slope);
+        assert_eq!(r < 1.0, is_small, "{r}");
+        let (limit, delays) = (b * b * 0.02 * 0.02 / 3.0, 0.05 * 0.05);
+        let left = if is_small { limit + r * r * delays } else { r * r * (limit + delays) };
+        let found = together(&claimed, HowEntered::Rows) / together(&stated, HowEntered::Rows);
+        assert!((found * found * (limit + delays) / left - 1.0).abs() < 1e-12, "{found}");
+        let distances = |speed: &Speed| {
+            let parts = &speed.budget.components;
+            parts.iter().find(|part| part.origin == Origin::Distances).map(|part| part.relative)
+        };
+        assert_eq!(distances(&claimed), distances(&stated).filter(|_| is_small));
+    }
+    Ok(())
+}
+
+/// What ruler and screen are read to stays as a whole, whether it was written as a limit or as a standard uncertainty.
+#[test]
+fn readings_without_scatter_are_known_no_better() -> Outcome {
+    let mut notebook = Notebook::new();
+    let rail = |field, text: &str| Edit::SetRail { rail: 1, field, text: text.into() };
+    let splice = Splice::AtSplitter { mark: "0".into(), uncertainty: "0".into() };
+    let bench = [
+        Edit::AddRail(1),
+        rail(RailField::From, "0"),
+        rail(RailField::To, "200"),
+        rail(RailField::ReadingUncertainty, "0.3"),
+        Edit::SetSplice { rail: 1, splice },
+        bench(BenchField::EdgeHalfWidth, "0.1"),
+        claimed_by_scatter(),
+    ];
+    for edit in bench {
+        notebook.apply(edit, "")?;
+    }
+    for row in 1..=6_u32 {
+        let reading = f64::from(30 * row);
+        let cells = [
+            (Cell::Rail, "1".to_owned()),
+            (Cell::Reading, reading.to_string()),
+            (Cell::TimeBase, "1".to_owned()),
+            (Cell::EdgeA, "1".to_owned()),
+            (Cell::EdgeB, format!("{:.4}", 2.0 + 0.03336 * reading)),
+        ];
+        notebook.apply(Edit::AddRow { row, after: None, cells: cells.into_iter().collect() }, "")?;
+    }
+    for kind in [UncertaintyKind::Limit, UncertaintyKind::Standard] {
+        for of in [UncertaintyOf::Edge, UncertaintyOf::RulerReading(1)] {
+            notebook.apply(Edit::SetKind { of, kind }, "")?;
+        }
+        let speed = speed(&notebook)?;
+        assert_eq!((speed.basis, Some(speed.relative)), (Basis::Scatter, speed.relative_stated), "{kind:?}");
+        assert_eq!(share(&speed, &Origin::Scatter), None, "{kind:?}");
+        assert!(share(&speed, &Origin::ScreenLimit) > Some(0.1), "{kind:?}");
+    }
     Ok(())
 }
 
@@ -150,7 +229,7 @@ fn unstated_rows_have_the_degrees_of_freedom_of_the_fit() -> Outcome {
     for (row, (distance, delay)) in
         [("1", "4.0"), ("2", "7.4"), ("3", "10.6"), ("4", "14.1")].iter().enumerate()
     {
-        let cells = [(crate::notebook::Cell::Distance, *distance), (crate::notebook::Cell::Delay, *delay)];
+        let cells = [(Cell::Distance, *distance), (Cell::Delay, *delay)];
         let cells = cells.map(|(cell, text)| (cell, text.to_owned())).into_iter().collect();
         notebook.apply(Edit::AddRow { row: u32::try_from(row)? + 1, after: None, cells }, "")?;
     }
@@ -269,8 +348,8 @@ fn rows_exactly_on_a_line_have_no_scatter_to_claim() -> Outcome {
     let mut notebook = Notebook::new();
     for row in 1..=5_u32 {
         let cells = [
-            (crate::notebook::Cell::Distance, f64::from(row).to_string()),
-            (crate::notebook::Cell::Delay, format!("{:.1}", 3.3 * f64::from(row))),
+            (Cell::Distance, f64::from(row).to_string()),
+            (Cell::Delay, format!("{:.1}", 3.3 * f64::from(row))),
         ];
         notebook.apply(Edit::AddRow { row, after: None, cells: cells.into_iter().collect() }, "")?;
     }

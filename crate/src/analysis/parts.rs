@@ -302,6 +302,15 @@ fn limit(p: &Point) -> f64 {
     (uy * uy - p.type_a * p.type_a).max(0.0).sqrt()
 }
 
+/// Whether errors that each row has for itself give way to the scatter, where that is claimed and is `ratio` times what was
+/// stated. A limit to which something is read stays where the scatter is smaller: rows that are all read alike do not
+/// scatter by it (JCGM 100:2008, F.2.2.1).
+pub fn gives_way(origin: &Origin, shape: ErrorShape, degrees_of_freedom: Option<f64>, ratio: f64) -> bool {
+    let read = matches!(origin, Origin::RailReadings | Origin::ScreenLimit | Origin::PictureMarks);
+    let limited = matches!(shape, ErrorShape::Rectangular | ErrorShape::Triangular | ErrorShape::Arcsine);
+    ratio >= 1.0 || !(limited || read && degrees_of_freedom.is_none())
+}
+
 /// The sum in quadrature of each row's own errors of its distance or of its delay.
 pub fn total(points: &[Point], noises: &[RowErrors], acts_on: ActsOn) -> Vec<f64> {
     let mut squares = vec![0.0; points.len()];

@@ -4,18 +4,20 @@
 //! each drawn once, fits the line again under the same weights and covariance, and corrects for beam and air. What
 //! is drawn is what the budget lists: nothing more, nothing less.
 //!
-//! Where the scatter is claimed, the rows' own errors are normal with the scatter of the fit, which is itself drawn:
-//! √(ν/χ²_ν) is common to all rows of a trial, so that the slope follows Student's t (JCGM 101:2008, 6.4.9.2). The
-//! same holds for any error whose uncertainty has degrees of freedom of its own.
+//! Where the scatter is claimed, the rows' own errors that give way to it ([`gives_way`]) are normal with the scatter of
+//! the fit, which is itself drawn: √(ν/χ²_ν) is common to all rows of a trial, so that the slope follows Student's t
+//! (JCGM 101:2008, 6.4.9.2). The same holds for any error whose uncertainty has degrees of freedom of its own.
 //!
 //! Trials come in blocks, each from a stream of its own of the notebook's seed. So the digits don't depend on how
 //! many workers share the blocks, and are the same natively and in every browser.
 
 use super::analyse::{air_reading, analyse_page, line_of, speed_of};
 use super::origin::Origin;
-use super::parts::{RowErrors, Shared};
+use super::parts::{RowErrors, Shared, gives_way, total};
+use super::point::Point;
 use super::prepare::prepare;
 use super::seal::Shown;
+use super::setup::Setup;
 use super::types::{Refusal, Speed, not_given};
 
 use crate::budget::{
@@ -23,7 +25,7 @@ use crate::budget::{
     Validation, histogram, summarise, validate,
 };
 use crate::distribution::{normal_density, normal_quantile};
-use crate::line::{Data, Fit, Noise, SharedColumn};
+use crate::line::{Fit, Noise, SharedColumn};
 use crate::message;
 use crate::notebook::{ActsOn, Basis, ErrorShape, NotebookState};
 use crate::quantity::{DecimalMark, NumberError, Unit, parse_alone};
@@ -155,7 +157,7 @@ impl Trials {
         let own = match speed.basis {
             Basis::Stated => setup.noises.iter().map(own).chain(joint.map(of_joint)).collect(),
             Basis::Scatter => {
-                from_scatter(&setup.data, joint.unwrap_or_default(), &line.fit).into_iter().collect()
+                from_scatter(&setup, &prepared.rows.points, joint.unwrap_or_default(), &line.fit)
             }
         };
         let common = setup.shared.iter().map(common).collect();
@@ -220,19 +222,30 @@ fn common(shared: &Shared) -> CommonError {
     CommonError { column: shared.column.clone(), shape }
 }
 
-/// The rows' own errors as the scatter has them, those stated of rows together among them.
-fn from_scatter(data: &Data, mut columns: Vec<SharedColumn>, fit: &Fit) -> Option<OwnErrors> {
-    let scatter = fit.scatter()?;
-    let scaled = |list: &[f64]| list.iter().map(|u| u * scatter).collect();
-    let (x, y) = match &data.noise {
-        Noise::Stated(stated) => (scaled(&stated.ux), scaled(&stated.uy)),
-        Noise::Unstated => (Vec::new(), vec![scatter; data.y.len()]),
+/// The rows' own errors as the scatter has them, those stated of rows together among them, beside those that stay.
+fn from_scatter(
+    setup: &Setup,
+    points: &[Point],
+    mut columns: Vec<SharedColumn>,
+    fit: &Fit,
+) -> Vec<OwnErrors> {
+    let Some(scatter) = fit.scatter() else { return Vec::new() };
+    let (replaced, kept): (Vec<RowErrors>, Vec<RowErrors>) = setup
+        .noises
+        .iter()
+        .cloned()
+        .partition(|noise| gives_way(&noise.origin, noise.shape, noise.degrees_of_freedom, scatter));
+    let scaled = |acts_on| total(points, &replaced, acts_on).into_iter().map(|u| u * scatter).collect();
+    let (x, y) = match &setup.data.noise {
+        Noise::Stated(_) => (scaled(ActsOn::Distances), scaled(ActsOn::Delays)),
+        Noise::Unstated => (Vec::new(), vec![scatter; points.len()]),
     };
     for effect in columns.iter_mut().flat_map(|column| column.x.iter_mut().chain(&mut column.y)) {
         *effect *= scatter;
     }
     let degrees_of_freedom = Some(fit.degrees_of_freedom as f64);
-    Some(OwnErrors { x, y, columns, shape: Shape::Normal, degrees_of_freedom })
+    let scatter = OwnErrors { x, y, columns, shape: Shape::Normal, degrees_of_freedom };
+    kept.iter().map(own).chain([scatter]).collect()
 }
 
 /// What the budget claims of c, to compare with; each in m/s.

@@ -211,7 +211,8 @@ fn sentences(page: &NotebookState, analysis: &Analysis, speed: &Speed) -> Vec<Me
     let c = plus_minus(speed.c, Some(speed.u_c()), "m/s", mark);
     let result = match speed.basis {
         Basis::Stated => message!("result-from-stated", n = n, c = c),
-        Basis::Scatter => message!("result-from-scatter", n = n, c = c),
+        Basis::Scatter if speed.relative_stated.is_none() => message!("result-from-scatter", n = n, c = c),
+        Basis::Scatter => message!("result-from-both", n = n, c = c),
     };
     let expanded = match (&speed.budget.coverage_factor, speed.expanded()) {
         (Ok(k), Some(u)) => message!(

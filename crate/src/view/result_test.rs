@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::analysis::analyse;
-use crate::notebook::{BenchField, Edit};
+use crate::notebook::{BenchField, Cell, Claim, Edit, Notebook};
 use crate::simulated::demo;
 
 /// Ciddor's measurements of water vapour begin at 360 nm (Appl. Opt. 35 (1996) 1566; from memory).
@@ -18,4 +18,25 @@ fn an_extrapolated_index_of_air_says_so() {
         let told = index.meaning.contains(&message!("figures-group_index-extrapolated").into());
         assert_eq!(told, extrapolated, "{wavelength} nm");
     }
+}
+
+/// A claim from the scatter says that it does not take the place of all that was stated; where nothing was stated, that the
+/// scatter is all there is.
+#[test]
+fn a_result_says_on_what_its_uncertainty_rests() {
+    let says = |notebook: &Notebook, id: &str| {
+        let told = result_view(notebook.state(), &analyse(notebook)).sentences;
+        told.first().is_some_and(|sentence| sentence.id == id)
+    };
+    let (mut notebook, _) = demo::typed_readings().unwrap();
+    assert!(says(&notebook, "result-from-stated"));
+    let claim = Claim { basis: Basis::Scatter, reason: "to see".into() };
+    notebook.apply(Edit::SetClaim(claim), "").unwrap();
+    assert!(says(&notebook, "result-from-both"));
+    let mut bare = Notebook::new();
+    for (row, (distance, delay)) in (1..).zip([("1", "3.36"), ("2", "6.67"), ("3", "10.0")]) {
+        let cells = [(Cell::Distance, distance.to_owned()), (Cell::Delay, delay.to_owned())];
+        bare.apply(Edit::AddRow { row, after: None, cells: cells.into_iter().collect() }, "").unwrap();
+    }
+    assert!(says(&bare, "result-from-scatter"));
 }

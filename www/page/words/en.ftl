@@ -906,7 +906,7 @@ budget-remarks-angle = At an angle θ the light’s path is shorter (wide beam) 
 budget-remarks-air = The stated air is too near the end of the range of the equations: its uncertainty can’t be given.
 budget-remarks-walk = A smaller pulse crosses a fixed threshold later, and nothing corrects for it: the slope of the difference from constant fraction, together with its own uncertainty, is taken as a standard uncertainty (Phillips, Eberhardt and Parry 1997). With constant fraction this component disappears.
 budget-remarks-shared = Part of the fit’s covariance matrix, common to its rows: more rows do not reduce it.
-budget-remarks-scatter = Taken from the residuals instead of the stated uncertainties of the rows.
+budget-remarks-scatter = Taken from the residuals instead of stated uncertainties of the rows.
 budget-remarks-matrices = Part of the fit’s covariance matrix, as stated.
 budget-remarks-rows = Part of the fit’s covariance matrix, independent for each row: more rows reduce it.
 budget-remarks-beside = Not part of the fit; added to the budget.
@@ -965,10 +965,11 @@ result-copied = Copied.
 result-not-copied = The browser did not allow copying. Select the text and copy it by hand.
 result-choice = Which uncertainty do you report?
 result-bases-stated = from the stated uncertainties of the input quantities
-result-bases-scatter = from the scatter of the residuals (common components stay as stated)
+result-bases-scatter = from the scatter of the residuals (common components stay as stated; reading limits too, where the scatter is smaller)
 result-reason = Reason
 result-from-stated = The speed of light in vacuum, from { $n } rows, is c = { $c }, with the standard uncertainty from the stated uncertainties of the input quantities.
 result-from-scatter = The speed of light in vacuum, from { $n } rows, is c = { $c }, with the standard uncertainty from the scatter about the line.
+result-from-both = The speed of light in vacuum, from { $n } rows, is c = { $c }, with the standard uncertainty from the scatter about the line and the stated components that it does not replace.
 result-expanded = The expanded uncertainty is U = { $u } m/s (coverage factor k = { $k }, coverage probability { $p }).
 result-no-expanded = No expanded uncertainty can be given.
 result-below = The result is { $apart } u below the defined value, 299 792 458 m/s.
@@ -977,7 +978,7 @@ result-within = The difference is within the expanded uncertainty.
 result-outside = The difference is larger than the expanded uncertainty. An effect may be missing from the budget; see the notices and checks.
 result-sealed = The result is sealed: v and c are changed by a hidden factor, by at most 8 %, until the seal is opened.
 result-choice-more = The rows scatter more than their stated uncertainties allow. From the stated uncertainties u(c) = { $stated } m/s; from the scatter u(c) = { $scatter } m/s. Which one do you report, and why?
-result-choice-less = The rows scatter less than expected from their stated uncertainties. From the stated uncertainties u(c) = { $stated } m/s; from the scatter u(c) = { $scatter } m/s. A reading limit does not shrink because the scatter is small. Which one do you report, and why?
+result-choice-less = The rows scatter less than expected from their stated uncertainties. From the stated uncertainties u(c) = { $stated } m/s; from the scatter, with reading limits as stated, u(c) = { $scatter } m/s. A reading limit does not shrink because the scatter is small. Which one do you report, and why?
 result-choice-fits = The scatter agrees with the stated uncertainties: from these u(c) = { $stated } m/s, from the scatter u(c) = { $scatter } m/s.
 
 ## Seal
@@ -1573,6 +1574,7 @@ repair-sense-all = Reverse the directions of all scales
 repair-joint = Exchange the readings of the splice of rail “{ $rail }”
 repair-path-mirror = State a mirror on the carriage
 repair-path-detector = State a detector on the carriage
+repair-constant_fraction = Time all edges at a constant fraction
 repair-next-rail =
     { $n ->
         [one] Put row { $rows } on rail “{ $rail }”

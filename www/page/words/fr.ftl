@@ -903,7 +903,7 @@ budget-remarks-angle = Avec un angle θ, le trajet de la lumière est plus court
 budget-remarks-air = L’air déclaré est trop près de la limite du domaine des équations : son incertitude ne peut pas être donnée.
 budget-remarks-walk = Une impulsion plus petite franchit plus tard un seuil fixe, et rien ne le corrige : la pente de l’écart à la fraction constante, avec sa propre incertitude, est prise comme incertitude-type (Phillips, Eberhardt et Parry 1997). Avec la fraction constante, cette composante disparaît.
 budget-remarks-shared = Partie de la matrice de covariance de l’ajustement, commune à ses lignes : davantage de lignes ne la réduisent pas.
-budget-remarks-scatter = Tirée des résidus et non des incertitudes déclarées des lignes.
+budget-remarks-scatter = Tirée des résidus et non d’incertitudes déclarées des lignes.
 budget-remarks-matrices = Partie de la matrice de covariance de l’ajustement, comme elle est déclarée.
 budget-remarks-rows = Partie de la matrice de covariance de l’ajustement, indépendante pour chaque ligne : davantage de lignes la réduisent.
 budget-remarks-beside = Hors de l’ajustement ; ajoutée au bilan.
@@ -962,10 +962,11 @@ result-copied = Copié.
 result-not-copied = Le navigateur n’a pas permis la copie. Sélectionnez le texte et copiez-le à la main.
 result-choice = Quelle incertitude indiquez-vous ?
 result-bases-stated = d’après les incertitudes déclarées des grandeurs d’entrée
-result-bases-scatter = d’après la dispersion des résidus (les composantes communes restent telles que déclarées)
+result-bases-scatter = d’après la dispersion des résidus (les composantes communes restent telles que déclarées ; les limites de lecture aussi, si la dispersion est plus faible)
 result-reason = Raison
 result-from-stated = La vitesse de la lumière dans le vide, d’après { $n } lignes, est c = { $c }, avec l’incertitude-type qui résulte des incertitudes déclarées des grandeurs d’entrée.
 result-from-scatter = La vitesse de la lumière dans le vide, d’après { $n } lignes, est c = { $c }, avec l’incertitude-type qui résulte de la dispersion autour de la droite.
+result-from-both = La vitesse de la lumière dans le vide, d’après { $n } lignes, est c = { $c }, avec l’incertitude-type qui résulte de la dispersion autour de la droite et des composantes déclarées qu’elle ne remplace pas.
 result-expanded = L’incertitude élargie est U = { $u } m/s (facteur d’élargissement k = { $k }, probabilité de couverture { $p }).
 result-no-expanded = Aucune incertitude élargie ne peut être donnée.
 result-below = Le résultat est inférieur de { $apart } u à la valeur définie, 299 792 458 m/s.
@@ -974,7 +975,7 @@ result-within = L’écart est inférieur à l’incertitude élargie.
 result-outside = L’écart dépasse l’incertitude élargie. Un effet manque peut-être au bilan ; voyez les remarques et les contrôles.
 result-sealed = Le résultat est scellé : v et c sont modifiées par un facteur caché, de 8 % au plus, jusqu’à l’ouverture du sceau.
 result-choice-more = Les lignes se dispersent plus que ne le permettent leurs incertitudes déclarées. D’après les incertitudes déclarées u(c) = { $stated } m/s ; d’après la dispersion u(c) = { $scatter } m/s. Laquelle indiquez-vous, et pourquoi ?
-result-choice-less = Les lignes se dispersent moins que ne le laissent attendre leurs incertitudes déclarées. D’après les incertitudes déclarées u(c) = { $stated } m/s ; d’après la dispersion u(c) = { $scatter } m/s. Une limite de lecture ne diminue pas parce que la dispersion est faible. Laquelle indiquez-vous, et pourquoi ?
+result-choice-less = Les lignes se dispersent moins que ne le laissent attendre leurs incertitudes déclarées. D’après les incertitudes déclarées u(c) = { $stated } m/s ; d’après la dispersion, avec les limites de lecture déclarées, u(c) = { $scatter } m/s. Une limite de lecture ne diminue pas parce que la dispersion est faible. Laquelle indiquez-vous, et pourquoi ?
 result-choice-fits = La dispersion s’accorde avec les incertitudes déclarées : d’après celles-ci u(c) = { $stated } m/s, d’après la dispersion u(c) = { $scatter } m/s.
 
 ## Sceau
@@ -1570,6 +1571,7 @@ repair-sense-all = Inverser le sens de toutes les règles
 repair-joint = Échanger les lectures du raccord du rail « { $rail } »
 repair-path-mirror = Indiquer un miroir sur le chariot
 repair-path-detector = Indiquer un détecteur sur le chariot
+repair-constant_fraction = Dater tous les fronts à une fraction constante
 repair-next-rail =
     { $n ->
         [one] Mettre la ligne { $rows } sur le rail « { $rail } »

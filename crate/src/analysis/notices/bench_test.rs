@@ -114,7 +114,11 @@ impl Bench {
             let time = |value: f64| Some(TraceTime { value: text(value), uncertainty: "0.04".into() });
             let wobble = 0.04 * WOBBLE[row as usize - 1];
             let delay = time(2.0 + (3.3356 + walk) * d + wobble);
-            let delays = vec![TraceDelay { estimator: Estimator::FixedLevel, delay, remarks: remarks(row) }];
+            let at_fraction = time(2.0 + 3.3356 * d + wobble);
+            let delays = vec![
+                TraceDelay { estimator: Estimator::FixedLevel, delay, remarks: remarks(row) },
+                TraceDelay { estimator: Estimator::ConstantFraction, delay: at_fraction, remarks: vec![] },
+            ];
             let traces = Traces { files: vec![kept()], delays, walk: time(walk * d), layouts: vec![] };
             self.put(Edit::SetEvidence { row, evidence: Some(Evidence::Traces(traces)) });
         }

@@ -1,6 +1,7 @@
 //! What pictures and traces show: walk, what may have moved an edge, marks that don't fit their grid.
 
 use super::input::NoticeInput;
+use super::repairs;
 use crate::analysis::notice::{Notice, Section, Weight};
 use crate::analysis::origin::Origin;
 use crate::analysis::point::{DelaySource, Point};
@@ -32,6 +33,7 @@ fn walk(input: &NoticeInput) -> Option<Notice> {
             message!("notice-walk-look"),
         )
         .of_rows(walk.rows.iter().map(|row| row.row).collect())
+        .mended_by(repairs::by_constant_fraction(input.context.page))
     })
 }
 

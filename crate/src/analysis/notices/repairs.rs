@@ -4,8 +4,8 @@ use crate::analysis::diagnosis::{Cause, Found};
 use crate::analysis::notice::Repair;
 use crate::message;
 use crate::notebook::{
-    Cell, Edit, NotebookState, OverlapPair, Path, Rail, RailField, RailId, Row, RowId, Sense, Splice,
-    UncertaintyOf,
+    Cell, Edit, Estimator, Evidence, NotebookState, OverlapPair, Path, Rail, RailField, RailId, Row, RowId,
+    Sense, Splice, UncertaintyOf,
 };
 use crate::words::{Message, Value};
 
@@ -49,6 +49,20 @@ pub(super) fn path(page: &NotebookState) -> Repair {
         Path::Detector => (message!("repair-path-mirror"), Path::Mirror),
     };
     Repair { does, edit: Edit::SetPath(path), reason: None }
+}
+
+/// Edges timed at a constant fraction; none where the traces of a row don't give it.
+pub(super) fn by_constant_fraction(page: &NotebookState) -> Option<Repair> {
+    let estimator = Estimator::ConstantFraction;
+    let gives = |row: &Row| match &row.evidence {
+        Some(Evidence::Traces(traces)) => {
+            traces.delays.iter().any(|found| found.estimator == estimator && found.delay.is_some())
+        }
+        _ => true,
+    };
+    let does = message!("repair-constant_fraction");
+    let repair = Repair { does, edit: Edit::SetEstimator(estimator), reason: None };
+    page.rows.iter().filter(|row| row.struck.is_none()).all(gives).then_some(repair)
 }
 
 fn rows<'a>(page: &'a NotebookState, ids: &[RowId]) -> Option<Vec<&'a Row>> {

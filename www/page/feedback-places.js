@@ -4,7 +4,7 @@
 import { say } from './words.js';
 
 /** @import { View } from './types.js' */
-/** @import { Feedback, Place, ReportSection } from './worker-types.js' */
+/** @import { CommentPlace, Feedback, ReportSection } from './worker-types.js' */
 
 /** The longest piece of a question by which it is named. */
 const SHORT = 60;
@@ -27,7 +27,7 @@ export function sectionName(section) {
   }
 }
 
-/** What a place is called in a notebook, also where it is no longer there. @param {Place} place @param {View} view */
+/** What a place is called in a notebook, also where it is no longer there. @param {CommentPlace} place @param {View} view */
 export function placeName(place, { rows, handout }) {
   if ('section' in place) return sectionName(place.section);
   if ('row' in place) {

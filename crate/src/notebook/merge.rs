@@ -14,7 +14,7 @@ use super::merged::MergedLog;
 use super::renumber::{Numbers, numbers_on, renumber};
 use super::sorting::{Clash, Crossed, Pages, Sorted, sorted};
 use super::state::{BenchField, Cell, NotebookState, Row, RowId};
-use super::trail::{Lookup, Origin, Origins, Step, Trail, chain, steps};
+use super::trail::{Giver, Givers, Lookup, Trail, TrailStep, chain, trail_steps};
 use super::written_out::{kept, write_out};
 use crate::words::Message;
 use crate::{errors_as_data, message};
@@ -83,13 +83,13 @@ struct Side<'a> {
     notebook: &'a Notebook,
     page: NotebookState,
     chain: Vec<String>,
-    steps: Vec<Step>,
+    steps: Vec<TrailStep>,
 }
 
 impl<'a> Side<'a> {
     fn of(notebook: &'a Notebook) -> Self {
         let chain = chain(notebook.log());
-        let steps = steps(notebook.log(), &chain);
+        let steps = trail_steps(notebook.log(), &chain);
         Self { notebook, page: notebook.state().clone(), chain, steps }
     }
 
@@ -124,11 +124,11 @@ impl<'a> Side<'a> {
     }
 
     /// The entries that began what came here by merges, each with its number here: of each log in which it was before.
-    fn came(&self) -> Vec<(Origin, u32)> {
+    fn came(&self) -> Vec<(Giver, u32)> {
         let mut came = Vec::new();
         for log in &self.page.merged {
-            let origins = Origins::on(Trail::kept(log));
-            let begun = log.numbers.iter().filter_map(|(there, here)| Some((origins.of(*there)?, *here)));
+            let givers = Givers::on(Trail::kept(log));
+            let begun = log.numbers.iter().filter_map(|(there, here)| Some((givers.of(*there)?, *here)));
             came.extend(begun);
         }
         came
@@ -236,14 +236,14 @@ fn known_here(ours: &Side, theirs: &Side) -> impl Fn(u32) -> Option<u32> {
     let there = Lookup::of(there.collect());
     // What was merged last is known best.
     let here =
-        Lookup::of(ours.came().into_iter().rev().map(|(origin, number)| (origin.key(), number)).collect());
-    let (own_there, own_here) = (Origins::on(theirs.trail()), Origins::on(ours.trail()));
+        Lookup::of(ours.came().into_iter().rev().map(|(giver, number)| (giver.key(), number)).collect());
+    let (own_there, own_here) = (Givers::on(theirs.trail()), Givers::on(ours.trail()));
     move |number| {
         let came = there.all([number, 0, 0]).filter_map(|place| came_there.get(place as usize));
-        let mut origins = own_there.of(number).into_iter().chain(came.map(|(origin, _)| *origin));
-        let began_here = |origin: Origin| own_here.of(origin.number).filter(|own| *own == origin);
-        origins.find_map(|origin| {
-            here.all(origin.key()).next().or_else(|| began_here(origin).map(|own| own.number))
+        let mut givers = own_there.of(number).into_iter().chain(came.map(|(giver, _)| *giver));
+        let began_here = |giver: Giver| own_here.of(giver.number).filter(|own| *own == giver);
+        givers.find_map(|giver| {
+            here.all(giver.key()).next().or_else(|| began_here(giver).map(|own| own.number))
         })
     }
 }

@@ -1,7 +1,7 @@
 //! What the report says, section by section, as plain texts, tables and charts; [`super::html`], [`super::latex`] and
 //! [`super::markdown`] write it. What it shows is the [`View`] and nothing else.
 
-use super::block::{Block, NoticeText, ReportSection, facts, figure, paragraph, table};
+use super::block::{Block, DocumentSection, NoticeText, facts, figure, paragraph, table};
 use super::labels::{self, splice};
 use super::shown::{
     answers_table, budget_notes, budget_table, checks_table, line_table, readings_table, result_table,
@@ -37,7 +37,7 @@ pub struct Document {
     /// Who, when and where; the result in a sentence or two.
     pub(super) opening: Vec<Block>,
     /// What follows, in order.
-    pub(super) sections: Vec<ReportSection>,
+    pub(super) sections: Vec<DocumentSection>,
 }
 
 impl Document {
@@ -104,7 +104,7 @@ impl Report<'_> {
             sections: sections
                 .into_iter()
                 .filter(|(_, blocks)| !blocks.is_empty())
-                .map(|(title, blocks)| ReportSection { title: self.say(&title), blocks })
+                .map(|(title, blocks)| DocumentSection { title: self.say(&title), blocks })
                 .collect(),
         }
     }

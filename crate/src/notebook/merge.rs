@@ -134,6 +134,26 @@ impl<'a> Side<'a> {
         came
     }
 
+    /// The merges on the page of `other` of which nothing is here yet.
+    fn new_merges<'b>(&self, other: &'b NotebookState) -> Vec<&'b MergedLog> {
+        let is_new = |log: &&MergedLog| {
+            !self.trail().covers(log) && !self.page.merged.iter().any(|known| Trail::kept(known).covers(log))
+        };
+        other.merged.iter().filter(is_new).collect()
+    }
+
+    /// This log as the other one keeps it, which it left after `stem` entries, with the numbers of what is new there.
+    fn as_merged(&self, stem: usize, numbers: Vec<(u32, u32)>) -> MergedLog {
+        MergedLog {
+            entries: count(self.chain.len()),
+            digest: self.chain.last().cloned().unwrap_or_default(),
+            own: self.chain.get(stem).cloned().unwrap_or_default(),
+            people: self.page.text(BenchField::People).to_owned(),
+            numbers,
+            trail: self.steps.get(stem..).unwrap_or_default().to_vec(),
+        }
+    }
+
     /// The page after so many entries.
     fn page_after(&self, entries: usize) -> Result<NotebookState, MergeError> {
         let log = self.notebook.log().iter().take(entries).cloned().collect();
@@ -152,7 +172,9 @@ impl Notebook {
         let stem =
             our_side.chain.iter().zip(&their_side.chain).take_while(|(our, their)| our == their).count();
         self.began_with(partner, stem)?;
-        let own = their_side.chain.get(stem).ok_or(MergeError::NothingNew)?.clone();
+        if their_side.chain.len() <= stem {
+            return Err(MergeError::NothingNew);
+        }
         if our_side.page.decimal_mark != their_side.page.decimal_mark {
             return Err(MergeError::DecimalMark);
         }
@@ -169,10 +191,7 @@ impl Notebook {
         let their_page = their_page.filter(|_| !holds(our_page.as_ref(), seen));
         let is_crossed = !holds(their_page.as_ref(), was_seen);
 
-        let is_new = |log: &&MergedLog| {
-            !our_side.trail().covers(log) && !ours.merged.iter().any(|known| Trail::kept(known).covers(log))
-        };
-        let carried: Vec<&MergedLog> = theirs.merged.iter().filter(is_new).collect();
+        let carried = our_side.new_merges(theirs);
         let mut asked = numbers_on(theirs);
         asked.extend(their_page.iter().flat_map(numbers_on));
         asked.extend(carried.iter().flat_map(|log| log.numbers.iter().map(|(_, theirs)| *theirs)));
@@ -201,14 +220,7 @@ impl Notebook {
         if taken.is_empty() && clashes.is_empty() {
             return Err(MergeError::NothingNew);
         }
-        let log = MergedLog {
-            entries: count(their_side.chain.len()),
-            digest: their_side.chain.last().cloned().unwrap_or_default(),
-            own,
-            people: theirs.text(BenchField::People).to_owned(),
-            numbers: numbers.given,
-            trail: their_side.steps.get(stem..).unwrap_or_default().to_vec(),
-        };
+        let log = their_side.as_merged(stem, numbers.given);
         let parted =
             seen.and_then(|(log, entries)| left(log, entries).filter(|_| entries < their_side.chain.len()));
         let behind = was_seen.and_then(|(log, entries)| left(log, entries));

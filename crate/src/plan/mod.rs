@@ -217,7 +217,7 @@ pub fn moved(page: &NotebookState, id: PositionId, to: To) -> Option<PlannedStop
 /// The rows so far, also those whose place is written and whose screen is still to be read; or the rows planned while
 /// there are none. And how many were read.
 fn taken(context: &PlanContext, analysis: &Analysis, positions: &[Position]) -> (RowsSoFar, usize) {
-    let count = analysis.rows.iter().filter(|reading| reading.part == RowPart::Used).count();
+    let count = analysis.rows.iter().filter(|reading| reading.part.is_used()).count();
     let model = model(context, analysis, count);
     let (mut rows, mut places) = (Vec::new(), Vec::new());
     for (row, reading) in context.page.rows.iter().zip(&analysis.rows) {

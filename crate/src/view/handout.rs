@@ -1,7 +1,7 @@
 //! What a hand-out fixes, asks and asks for, and what it still lacks.
 
 use super::types::{Field, HandoutView, TaskView};
-use crate::analysis::{Analysis, RowPart};
+use crate::analysis::Analysis;
 use crate::notebook::{Asks, BenchField, Notebook, NotebookState, Piece, Rule, Task};
 use crate::quantity::{Unit, parse};
 use crate::words::Message;
@@ -50,7 +50,7 @@ fn is_there(page: &NotebookState, analysis: &Analysis, piece: Piece) -> bool {
         Piece::Evidence => page.rows.iter().any(|row| row.evidence.is_some()),
         Piece::Uncertainty => !page.shared.is_empty(),
         Piece::Readings => {
-            let used = analysis.rows.iter().filter(|row| row.part == RowPart::Used).count();
+            let used = analysis.rows.iter().filter(|row| row.part.is_used()).count();
             used as f64 >= least_rows(page)
         }
         Piece::Line => analysis.line.is_ok(),

@@ -210,7 +210,7 @@ impl Report<'_> {
         let mut rows: Vec<Vec<String>> = Vec::new();
         for rail in rails {
             let name = rail.fields.get(&RailField::Name);
-            let name = name.map_or_else(String::new, |name| labels::taken(name, self.words));
+            let name = name.map_or_else(String::new, |name| labels::typed_or_default(name, self.words));
             columns.push(head(self.say(&message!("report-rail", name = name))));
             for (place, (name, text)) in self.rail(rail, ruler_before).into_iter().enumerate() {
                 if rows.len() == place {
@@ -435,7 +435,8 @@ impl Report<'_> {
 
     /// A text as typed, or what is taken while it is empty, as plain text; a bare number has its unit.
     fn with_unit(&self, field: &Field) -> String {
-        let text = self.meant(field, labels::with_unit(&labels::taken(field, self.words), &field.unit));
+        let text =
+            self.meant(field, labels::with_unit(&labels::typed_or_default(field, self.words), &field.unit));
         let text = if field.text.is_empty() && !text.is_empty() {
             self.say(&message!("report-default", text = text))
         } else {

@@ -4,8 +4,8 @@
 use crate::analysis::read::ruler_unit;
 use crate::analysis::trials::{DensityCurve, TrialsResult};
 use crate::analysis::{
-    Analysis, BudgetComponent, DrawnLine, LineAnalysis, MeasuredValue, RailStand, RowPart, RowReading,
-    WalkAnalysis, WalkRow,
+    Analysis, BudgetComponent, DrawnLine, LineAnalysis, MeasuredValue, RailStand, RowReading, WalkAnalysis,
+    WalkRow,
 };
 use crate::chart::{
     self, Band, BenchPicture, BenchRail, BenchSplice, Carriage, Drawing, FittedLine, HistogramPicture,
@@ -114,14 +114,14 @@ fn mark(row: &RowReading, analysis: &Analysis, line: Option<&LineAnalysis>) -> O
     let residual =
         line.zip(place).and_then(|(line, place)| line.fit.rows.get(place)).and_then(|fit| fit.normalised);
     let shown = |u: Option<f64>| u.filter(|u| *u > 0.0);
-    (row.part == RowPart::Used || row.part == RowPart::Struck).then(|| PlottedRow {
+    (row.part.is_used() || row.part.is_struck()).then(|| PlottedRow {
         number: row.number,
         distance: distance.value,
         delay: delay.value,
         u_distance: shown(distance.uncertainty),
         u_delay: shown(delay.uncertainty),
         series: rail_place(row, analysis).unwrap_or(analysis.rails.len()),
-        struck: row.part == RowPart::Struck,
+        struck: row.part.is_struck(),
         residual,
     })
 }
@@ -167,7 +167,7 @@ pub fn bench_picture(page: &NotebookState, analysis: &Analysis) -> BenchPicture 
             number: row.number,
             distance: row.distance?.value,
             rail: rail.and_then(|rail| drawn.iter().position(|place| *place == rail)),
-            struck: row.part == RowPart::Struck,
+            struck: row.part.is_struck(),
         })
     });
     BenchPicture {

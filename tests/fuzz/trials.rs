@@ -1,6 +1,7 @@
 //! How inputs are tried: drawn by a seed, each within a time and a memory, and kept where one fails.
 
 use std::alloc::System;
+use std::cell::Cell;
 use std::fmt::Debug;
 use std::fs;
 use std::panic::{AssertUnwindSafe, catch_unwind};
@@ -31,16 +32,19 @@ static MEMORY_IN_USE: Cap<System> = Cap::new(System, usize::MAX);
 static ALONE: Mutex<()> = Mutex::new(());
 
 /// Tries a reader with `cases` inputs that are always the same, or for as long as is asked for with others. `bytes`
-/// makes the input of what was drawn.
+/// makes the input of what was drawn; `read` says whether the reader took it. Where it takes none, only its first check
+/// was tried.
 pub fn try_all<S: Strategy>(
     reader: &str,
     cases: u32,
     drawn: &S,
     bytes: impl Fn(&S::Value) -> Vec<u8>,
-    read: impl Fn(&[u8]),
+    read: impl Fn(&[u8]) -> bool,
 ) where
     S::Value: Debug,
 {
+    let is_any_taken = Cell::new(false);
+    let read = |input: &[u8]| is_any_taken.set(read(input) || is_any_taken.get());
     let alone = ALONE.lock().unwrap_or_else(std::sync::PoisonError::into_inner);
     MEMORY_IN_USE.set_limit(MEMORY_IN_USE.allocated() + MEMORY).expect("a limit");
     for path in found(reader) {
@@ -63,6 +67,7 @@ pub fn try_all<S: Strategy>(
     eprintln!("{reader}: {tried} inputs");
     MEMORY_IN_USE.set_limit(usize::MAX).expect("no limit");
     drop(alone);
+    assert!(is_any_taken.get(), "{reader} took none of its inputs");
 }
 
 /// So many inputs from a seed. The smallest that fails is kept.

@@ -11,7 +11,7 @@ use slope_of_light::simulated::demo;
 use slope_of_light::trace::DecimalMark;
 use slope_worker::key::secret;
 use slope_worker::reading::{Reading, Wanted};
-use slope_worker::taken;
+use slope_worker::set_evidence;
 
 type Outcome<T> = Result<T, Box<dyn std::error::Error>>;
 
@@ -34,7 +34,7 @@ fn handed_out(number: u32) -> Outcome<Handed> {
     notebook.apply(so.edit.clone(), "")?;
     let mut traces = Vec::new();
     for row in &so.rows {
-        let text = taken::traces(&secret, row, DecimalMark::Point).map_err(|why| why.id)?;
+        let text = set_evidence::traces(&secret, row, DecimalMark::Point).map_err(|why| why.id)?;
         notebook.apply(
             taken_as(
                 row.row,

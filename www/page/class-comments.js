@@ -6,8 +6,8 @@ import { SECTIONS, TEXTS, placeName, sectionName } from './feedback-places.js';
 import { say } from './words.js';
 
 /** @import { View } from './types.js' */
-/** @import { Comment, Feedback, Place } from './worker-types.js' */
-/** A place of the report: where its button goes, and where what is said of it. @typedef {{place: Place, button: (node: Element) => void, box: (node: HTMLElement) => void}} CommentSpot */
+/** @import { Comment, CommentPlace, Feedback } from './worker-types.js' */
+/** A place of the report: where its button goes, and where what is said of it. @typedef {{place: CommentPlace, button: (node: Element) => void, box: (node: HTMLElement) => void}} CommentSpot */
 
 /** The report lies in a tree of its own, in the colours of paper. @type {Record<string, Partial<CSSStyleDeclaration>>} */
 const STYLES = {
@@ -122,7 +122,7 @@ function linesBelow(head) {
   return [...head?.parentElement?.querySelector('table')?.tBodies[0]?.rows ?? []];
 }
 
-/** @param {Place} place @param {HTMLElement} head @returns {CommentSpot} */
+/** @param {CommentPlace} place @param {HTMLElement} head @returns {CommentSpot} */
 function besideHead(place, head) {
   const line = el('p');
   return {
@@ -135,7 +135,7 @@ function besideHead(place, head) {
   };
 }
 
-/** @param {Place} place @param {HTMLTableRowElement} line @returns {CommentSpot} */
+/** @param {CommentPlace} place @param {HTMLTableRowElement} line @returns {CommentSpot} */
 function inLine(place, line) {
   return {
     place,

@@ -9,7 +9,7 @@ import { toast } from './toast.js';
 import { say } from './words.js';
 
 /** @import { PlotFormat } from './plot-files.js' */
-/** @import { Bar, Class, Drawing, Residuals } from './worker-types.js' */
+/** @import { Bar, Class, DotPlot, Residuals } from './worker-types.js' */
 
 /** @type {PlotFormat[]} */
 const FORMATS = ['svg', 'png'];
@@ -60,7 +60,7 @@ export function saveButtons(name, draw) {
 /**
  * The residuals of a class, in one of their units.
  * @param {Residuals} told
- * @param {Drawing} drawing
+ * @param {DotPlot} drawing
  * @param {string} unit what it is called
  */
 export function residualsDrawing(told, drawing, unit) {

@@ -14,8 +14,8 @@ import { startWorker, workerHere } from './wasm.js';
 
 /**
  * A notebook that was read.
- * @typedef {{text: string, line: string | undefined}} Text
- * @typedef {{texts: Text[]}} Recompute what a worker with the core is asked
+ * @typedef {{text: string, line: string | undefined}} NotebookText
+ * @typedef {{texts: NotebookText[]}} Recompute what a worker with the core is asked
  * @typedef {{row: ClassRow, stored: string | undefined} | {refused: Value}} RowOutcome `stored`: the table of its line that came with it
  * @typedef {{rows: RowOutcome[]} | {why: unknown}} Recomputed
  */
@@ -119,7 +119,7 @@ export class ClassPool {
 
   /** @param {WorkerPair} pair @param {Waiting[]} some */
   async readSome(pair, some) {
-    /** @type {(Waiting & {text: Text})[]} */
+    /** @type {(Waiting & {text: NotebookText})[]} */
     const texts = [];
     for (const [index, found] of (await unpacked(pair, some.map(({ handed }) => handed))).entries()) {
       const { handed, place } = /** @type {Waiting} */ (some[index]);
@@ -229,7 +229,7 @@ class WorkerPair {
     return this.reader;
   }
 
-  /** @param {Text[]} texts @returns {Promise<RowOutcome[]>} refused where the worker came to a bad end */
+  /** @param {NotebookText[]} texts @returns {Promise<RowOutcome[]>} refused where the worker came to a bad end */
   async recompute(texts) {
     const core = this.core ?? await this.startCore();
     return new Promise((resolve, reject) => {
@@ -297,7 +297,7 @@ async function unpacked(pair, some) {
 /**
  * Rows of notebooks; where the core comes to a bad end, one by one, so that the others stand.
  * @param {WorkerPair} pair
- * @param {Text[]} texts
+ * @param {NotebookText[]} texts
  * @returns {Promise<{row?: ClassRow, stored?: string | undefined, refused?: string}[]>}
  */
 async function recomputed(pair, texts) {

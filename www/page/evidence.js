@@ -23,7 +23,7 @@ const MOST_TOGETHER = 16;
 const TOGETHER = 8 * 1024 * 1024;
 
 /** @typedef {Pick<BatchStep, 'found' | 'refused'>} PairOutcome */
-/** Pairs by their places, and what a worker answers once it was asked. @typedef {{places: number[], answer?: Promise<PairOutcome[]>}} Request */
+/** Pairs by their places, and what a worker answers once it was asked. @typedef {{places: number[], answer?: Promise<PairOutcome[]>}} PairRequest */
 
 export class EvidenceWorkers {
   constructor() {
@@ -233,7 +233,7 @@ class Batch {
   async work() {
     /** @type {EvidenceWorker | undefined} */
     let worker;
-    /** What is to be asked and what was, in the order in which it is answered. @type {Request[]} */
+    /** What is to be asked and what was, in the order in which it is answered. @type {PairRequest[]} */
     let open = [];
     while (open.length > 0 || this.next < this.all) {
       if (!worker || worker.ended) {

@@ -11,14 +11,14 @@ import { reader } from './worker-slot.js';
 /** @import { Shelf } from './shelf.js' */
 /** @import { Feedback, HandedNotebook } from './worker-types.js' */
 /** @import { KeptComments } from './feedback-kept.js' */
-/** @typedef {{shelf: Shelf, book: Book, keeper: Keeper, open: (id: string) => Promise<boolean>}} Page what is asked of the page */
+/** @typedef {{shelf: Shelf, book: Book, keeper: Keeper, open: (id: string) => Promise<boolean>}} PageAccess what is asked of the page */
 
 /** The word by which such a file is known; what it is else, the worker says. */
 const KIND = 'slope-of-light feedback';
 
 /**
  * Takes a file in, if it is one.
- * @param {Page} page
+ * @param {PageAccess} page
  * @param {File} file
  * @returns {Promise<boolean>} whether it was
  */
@@ -60,7 +60,7 @@ async function saidByOthers(kept, { from }, text) {
 
 /**
  * The notebook whose log begins with what was handed in: the open one, or else the one that went on least since.
- * @param {Page} page
+ * @param {PageAccess} page
  * @param {HandedNotebook} of
  */
 async function notebookOf({ shelf, book, keeper }, of) {

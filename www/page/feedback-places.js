@@ -4,15 +4,17 @@
 import { say } from './words.js';
 
 /** @import { View } from './types.js' */
-/** @import { Feedback, Place, ReportSection } from './worker-types.js' */
+/** @import { CommentPlace, Feedback, ReportSection } from './worker-types.js' */
+/** @import { AllOf } from './words.js' */
 
 /** The longest piece of a question by which it is named. */
 const SHORT = 60;
 /** Marks of emphasis and of code, with what stands in them: where a text is only named, they say nothing. */
 const EMPHASIS = /(?<!\\)(\*{1,2}|`)(?=\S)(.+?)\1/gu;
 
-/** The sections, in the order in which the report has them. @type {ReportSection[]} */
-export const SECTIONS = ['cautions', 'aim', 'method', 'apparatus', 'readings', 'line', 'uncertainty', 'result', 'discussion'];
+/** The sections, in the order in which the report has them. */
+export const SECTIONS = /** @type {const} */ (['cautions', 'aim', 'method', 'apparatus', 'readings', 'line', 'uncertainty', 'result', 'discussion']);
+/** @typedef {AllOf<ReportSection, typeof SECTIONS>} AllSections */
 
 /** Sections that are one text, which may be missing. @type {ReportSection[]} */
 export const TEXTS = ['aim', 'method', 'discussion'];
@@ -27,7 +29,7 @@ export function sectionName(section) {
   }
 }
 
-/** What a place is called in a notebook, also where it is no longer there. @param {Place} place @param {View} view */
+/** What a place is called in a notebook, also where it is no longer there. @param {CommentPlace} place @param {View} view */
 export function placeName(place, { rows, handout }) {
   if ('section' in place) return sectionName(place.section);
   if ('row' in place) {

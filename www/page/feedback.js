@@ -15,7 +15,7 @@ import { reader } from './worker-slot.js';
 /** @import { Keeper } from './keeper.js' */
 /** @import { View } from './types.js' */
 /** @import { KeptComments } from './feedback-kept.js' */
-/** @import { Comment, Feedback, Place } from './worker-types.js' */
+/** @import { Comment, CommentPlace, Feedback } from './worker-types.js' */
 
 export class FeedbackBeside {
   /** @param {Book} book @param {Keeper} keeper */
@@ -187,7 +187,7 @@ function behindHelp(node) {
   if (how?.matches('details.how')) how.after(node);
 }
 
-/** Puts a comment beside a place, if it is there. @param {Place} place @param {HTMLElement} node */
+/** Puts a comment beside a place, if it is there. @param {CommentPlace} place @param {HTMLElement} node */
 function putAt(place, node) {
   if ('row' in place) document.getElementById(`row-${place.row}`)?.append(node);
   else if ('task' in place) document.getElementById(`task-${place.task}-box`)?.append(node);

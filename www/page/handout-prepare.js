@@ -13,22 +13,24 @@ import { each, say } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { Asks, Piece, Rule, TaskView, View } from './types.js' */
+/** @import { AllOf } from './words.js' */
 
-/** In the order of the leaves. @type {Piece[]} */
-const PIECES = [
+/** In the order of the leaves. */
+const PIECES = /** @type {const} */ ([
   'title', 'cautions', 'source', 'instruments', 'rails', 'screen', 'time_bases', 'air', 'positions', 'readings', 'evidence', 'uncertainty', 'line',
   'result', 'people', 'student_number', 'group', 'date', 'aim', 'method', 'discussion', 'answers',
-];
+]);
+/** @typedef {AllOf<Piece, typeof PIECES>} AllPieces */
 /** What most hand-outs rule. @type {[Piece, Rule][]} */
 const USUAL = [
   ['cautions', 'needed'], ['source', 'fixed'], ['rails', 'fixed'], ['aim', 'fixed'],
   ['people', 'needed'], ['student_number', 'needed'], ['group', 'needed'], ['date', 'needed'],
   ['readings', 'needed'], ['result', 'needed'], ['discussion', 'needed'], ['answers', 'needed'],
 ];
-/** @type {Rule[]} */
-const RULES = ['open', 'fixed', 'needed'];
-/** @type {Asks[]} */
-const ASKS = ['nothing', 'words', 'number'];
+const RULES = /** @type {const} */ (['open', 'fixed', 'needed']);
+/** @typedef {AllOf<Rule, typeof RULES>} AllRules */
+const ASKS = /** @type {const} */ (['nothing', 'words', 'number']);
+/** @typedef {AllOf<Asks, typeof ASKS>} AllAsks */
 
 export class Preparation {
   /** @param {Book} book */

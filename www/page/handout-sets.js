@@ -17,6 +17,7 @@ import { reader, WorkerSlot } from './worker-slot.js';
 /** @import { Book } from './book.js' */
 /** @import { DataSet, Desk } from './slope_of_light.js' */
 /** @import { DecimalMark, Edit, Evidence, Message, Piece, PlannedPosition, RowTruth, SetForm, StoredFile, View } from './types.js' */
+/** @import { AllOf } from './words.js' */
 /** @import { TakenFile } from './evidence-types.js' */
 /** @import { KeySet } from './worker-types.js' */
 /** @typedef {{number: number, name: string}} Student the name is empty where it is not known */
@@ -27,8 +28,8 @@ import { reader, WorkerSlot } from './worker-slot.js';
 
 /** The most data sets that are made at once. */
 const MOST = 500;
-/** @type {SetForm[]} */
-const FORMS = ['typed', 'photographs', 'traces'];
+const FORMS = /** @type {const} */ (['typed', 'photographs', 'traces']);
+/** @typedef {AllOf<SetForm, typeof FORMS>} AllForms */
 /** What was drawn, and is fixed: of pictures and traces, which they are. @type {Record<SetForm, Piece[]>} */
 const DRAWN = {
   typed: ['positions', 'time_bases', 'readings'],

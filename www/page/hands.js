@@ -3,14 +3,14 @@
  * of the frame, from its left, and from its foot or its top as `within` has it.
  */
 
-/** @typedef {{x: number, y: number}} Place */
+/** A point of a frame, or of what is seen in it, in shares of its sides. @typedef {{x: number, y: number}} UnitPoint */
 /** Where a pointer stands in the window. @typedef {{clientX: number, clientY: number}} Pointer */
 
 /**
  * What is done then.
  * @typedef {object} Handled
- * @property {(pointer: Pointer) => Place} within the share of the frame at which a pointer stands
- * @property {(factor: number, still: Place) => void} zoom narrows what is seen by a factor; `still` stays where it is
+ * @property {(pointer: Pointer) => UnitPoint} within the share of the frame at which a pointer stands
+ * @property {(factor: number, still: UnitPoint) => void} zoom narrows what is seen by a factor; `still` stays where it is
  * @property {(x: number, y: number) => void} aside moves by shares of what is seen, to the right and away from where `within` begins
  * @property {() => boolean} isPart whether there is more than is seen
  * @property {boolean} [byTwo] whether it takes two fingers to move what is seen: one alone, or the mouse, does something else

@@ -15,7 +15,7 @@ import { each, inWords, say } from './words.js';
 /** @import { BesideNotebook } from './files.js' */
 /** @import { Clash, Edit, Merge, View } from './types.js' */
 /** @import { Desk } from './slope_of_light.js' */
-/** What becomes of a clash. @typedef {'ours' | 'theirs' | 'both'} Choice */
+/** What becomes of a clash. @typedef {'ours' | 'theirs' | 'both'} ClashChoice */
 /**
  * What is looked at.
  * @typedef {object} Looked
@@ -23,7 +23,7 @@ import { each, inWords, say } from './words.js';
  * @property {number} length of its log
  * @property {Merge} merge
  * @property {View} view with what the partner's notebook begins
- * @property {(Choice | undefined)[]} choices one for each clash
+ * @property {(ClashChoice | undefined)[]} choices one for each clash
  * @property {BesideNotebook} files that came with the partner's notebook
  */
 
@@ -182,11 +182,11 @@ export class Merging {
 
   /** Both sides of a clash, and the choice. @param {Clash} clash @param {number} place @param {number} count @param {View} view */
   choice(clash, place, count, view) {
-    /** @type {Choice[]} */
+    /** @type {ClashChoice[]} */
     const offered = clash.both.length > 0 ? ['ours', 'theirs', 'both'] : ['ours', 'theirs'];
     const radios = new Radios({
       name: `merge-${place}`, legend: say('merge-clash', { n: place + 1, all: count }), options: each(offered, (key) => say(`merge-choices-${key}`)),
-    }, (/** @type {Choice} */ value) => {
+    }, (/** @type {ClashChoice} */ value) => {
       if (this.looked) this.looked.choices[place] = value;
     });
     const lines = el('tbody', {}, ...sides(clash, view).map(({ where, ours, theirs }) => line(where, ...(

@@ -11,8 +11,8 @@ import { PictureLook } from './picture-look.js';
 import { isEnd, point, spot } from './picture-sheet.js';
 import { say } from './words.js';
 
-/** @import { Place } from './hands.js' */
-/** @import { Mark, MarkPlace, Sheet } from './picture-sheet.js' */
+/** @import { UnitPoint } from './hands.js' */
+/** @import { Mark, MarkKey, Sheet } from './picture-sheet.js' */
 /** @import { EdgeHeights, Grid, GridLines, Message } from './types.js' */
 /** @import { PixelPoint } from './worker-types.js' */
 
@@ -31,7 +31,7 @@ const NARROWER = 0.7;
 
 /**
  * What the owner of the board does; `write`: a number as the notebook writes it.
- * @typedef {{set: (was: Mark) => void, accept: () => void, drop: (place: MarkPlace) => void, moved: () => void, write: (value: number) => string,
+ * @typedef {{set: (was: Mark) => void, accept: () => void, drop: (place: MarkKey) => void, moved: () => void, write: (value: number) => string,
  *   levels: (grid: Grid, heights: EdgeHeights) => GridLines['lines']}} Owner
  */
 
@@ -43,7 +43,7 @@ export class Board {
     this.sheet = undefined;
     /** @type {ImageBitmap | undefined} */
     this.bitmap = undefined;
-    /** @type {MarkPlace} */
+    /** @type {MarkKey} */
     this.active = { kind: 'a', index: 0 };
     /** What is wrong with the grid as it stands. */
     /** @type {Message | null} */
@@ -145,21 +145,21 @@ export class Board {
     this.owner.moved();
   }
 
-  /** @param {MarkPlace} place */
+  /** @param {MarkKey} place */
   choose({ kind, index }) {
     this.active = { kind, index };
     this.reach();
     this.redraw();
   }
 
-  /** Puts the focus on a mark. @param {MarkPlace} place */
+  /** Puts the focus on a mark. @param {MarkKey} place */
   focus(place) {
     this.choose(place);
     this.draw();
     this.marks.parts.get(key(place))?.root.focus({ preventScroll: true });
   }
 
-  /** Where a pointer stands in what is seen. @param {{clientX: number, clientY: number}} pointer @returns {Place} */
+  /** Where a pointer stands in what is seen. @param {{clientX: number, clientY: number}} pointer @returns {UnitPoint} */
   within({ clientX, clientY }) {
     const { left, top, width, height } = this.root.getBoundingClientRect();
     return { x: (clientX - left) / width, y: (clientY - top) / height };
@@ -172,7 +172,7 @@ export class Board {
     return { x: x * width, y: y * height };
   }
 
-  /** Where a mark is on the picture, in shares of it. @param {Mark} mark @returns {Place} */
+  /** Where a mark is on the picture, in shares of it. @param {Mark} mark @returns {UnitPoint} */
   share({ at }) {
     const { width, height } = /** @type {Sheet} */ (this.sheet).picture;
     const { x, y } = point(at);
@@ -184,7 +184,7 @@ export class Board {
     return this.look.seen(this.share(mark));
   }
 
-  /** @param {number} factor @param {Place} [still] what stays where it is; else the active mark, brought into sight */
+  /** @param {number} factor @param {UnitPoint} [still] what stays where it is; else the active mark, brought into sight */
   zoom(factor, still = this.middle()) {
     this.look.zoom(factor, still);
     this.redraw();
@@ -311,7 +311,7 @@ export class Board {
     this.redraw();
   }
 
-  /** @param {KeyboardEvent} event @param {MarkPlace} place */
+  /** @param {KeyboardEvent} event @param {MarkKey} place */
   press(event, place) {
     if (event.ctrlKey || event.metaKey || !this.sheet?.mark(place)) return;
     const drop = () => this.owner.drop(place);
@@ -331,7 +331,7 @@ export class Board {
     work();
   }
 
-  /** Moves a mark by a pixel, a tenth of one or ten. @param {KeyboardEvent} event @param {MarkPlace} place @param {[number, number]} way */
+  /** Moves a mark by a pixel, a tenth of one or ten. @param {KeyboardEvent} event @param {MarkKey} place @param {[number, number]} way */
   step(event, place, [right, down]) {
     this.choose(place);
     const mark = this.sheet?.mark(place);
@@ -394,7 +394,7 @@ class MarkSpot {
   }
 }
 
-/** @param {MarkPlace} place */
+/** @param {MarkKey} place */
 function key({ kind, index }) {
   return `${kind}${index}`;
 }
@@ -402,7 +402,7 @@ function key({ kind, index }) {
 /** The corners, in the order of their marks. */
 const CORNERS = /** @type {const} */ (['upper-left', 'upper-right', 'lower-right', 'lower-left']);
 
-/** What a mark is called. @param {MarkPlace} place */
+/** What a mark is called. @param {MarkKey} place */
 export function markName({ kind, index }) {
   const corner = kind === 'corner' ? CORNERS[index] : undefined;
   if (corner) return say(`pictures-corners-${corner}`);
@@ -411,7 +411,7 @@ export function markName({ kind, index }) {
   return index === 0 ? name : say('pictures-again', { name, n: index + 1 });
 }
 
-/** @param {MarkPlace} place */
+/** @param {MarkKey} place */
 function labelOf({ kind, index }) {
   if (kind === 'corner') return String(index + 1);
   if (kind === 'check') return '+';

@@ -13,10 +13,10 @@ import { say } from './words.js';
 /** @import { Sheet } from './picture-sheet.js' */
 /** @import { Grid, Spot } from './types.js' */
 
-/** @typedef {{blob: () => Blob | undefined, isProposed: () => boolean, say: (text: string) => void}} Open the open picture */
+/** @typedef {{blob: () => Blob | undefined, isProposed: () => boolean, say: (text: string) => void}} OpenPicture the open picture */
 
 export class Checks {
-  /** @param {Book} book @param {EvidenceWorkers} evidence @param {Board} board @param {Open} open */
+  /** @param {Book} book @param {EvidenceWorkers} evidence @param {Board} board @param {OpenPicture} open */
   constructor(book, evidence, board, open) {
     this.book = book;
     this.evidence = evidence;

@@ -16,10 +16,10 @@ import { say } from './words.js';
 /** The thickest trace, pixels. */
 const THICKEST = 200;
 
-/** The open picture: its sheet once its edges are marked. @typedef {{sheet: () => Sheet | undefined, blob: () => Blob | undefined}} Open */
+/** The open picture: its sheet once its edges are marked. @typedef {{sheet: () => Sheet | undefined, blob: () => Blob | undefined}} OpenSheet */
 
 export class Ends {
-  /** @param {Book} book @param {Board} board @param {Proposer} proposer @param {Open} open */
+  /** @param {Book} book @param {Board} board @param {Proposer} proposer @param {OpenSheet} open */
   constructor(book, board, proposer, open) {
     this.book = book;
     this.board = board;

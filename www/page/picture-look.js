@@ -3,7 +3,7 @@
  * seen of it, from the left and from the top.
  */
 
-/** @import { Place } from './hands.js' */
+/** @import { UnitPoint } from './hands.js' */
 
 /** The least share of the picture's width that is seen, and the share that counts as all: steps out and in are no exact numbers. */
 const [LEAST, NEARLY] = [1 / 32, 0.999];
@@ -25,17 +25,17 @@ export class PictureLook {
     this.put(0, 0);
   }
 
-  /** Where a place of the picture is seen; beyond 0 and 1 it is not. @param {Place} place @returns {Place} */
+  /** Where a place of the picture is seen; beyond 0 and 1 it is not. @param {UnitPoint} place @returns {UnitPoint} */
   seen({ x, y }) {
     return { x: (x - this.left) / this.share, y: (y - this.top) / this.share };
   }
 
-  /** Which place of the picture is seen somewhere. @param {Place} seen @returns {Place} */
+  /** Which place of the picture is seen somewhere. @param {UnitPoint} seen @returns {UnitPoint} */
   place({ x, y }) {
     return { x: this.left + x * this.share, y: this.top + y * this.share };
   }
 
-  /** @param {number} factor by which what is seen is narrowed @param {Place} still of what is seen, what stays where it is */
+  /** @param {number} factor by which what is seen is narrowed @param {UnitPoint} still of what is seen, what stays where it is */
   zoom(factor, still) {
     const { x, y } = this.place(still);
     const wanted = Math.max(LEAST, factor * this.share);
@@ -48,7 +48,7 @@ export class PictureLook {
     this.put(this.left + x * this.share, this.top + y * this.share);
   }
 
-  /** Brings a place into sight: into the middle, where it is not seen. @param {Place} place */
+  /** Brings a place into sight: into the middle, where it is not seen. @param {UnitPoint} place */
   reach(place) {
     const { x, y } = this.seen(place);
     if (Math.min(x, y) < 0 || Math.max(x, y) > 1) this.put(place.x - this.share / 2, place.y - this.share / 2);

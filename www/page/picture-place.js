@@ -11,7 +11,7 @@ import { say } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { Owner } from './picture-board.js' */
-/** @import { Mark, MarkPlace } from './picture-sheet.js' */
+/** @import { Mark, MarkKey } from './picture-sheet.js' */
 
 /** Cells of a row that stand beside its picture. */
 export const FIELDS = /** @type {const} */ (['rail', 'reading', 'time_base']);
@@ -117,7 +117,7 @@ export class Chooser {
 /** The open picture, and beside it what is said of it, its row's fields and figures, and what can be done. */
 export class Workplace {
   /**
-   * @param {{press: (action: Action) => void, set: (was: Mark) => void, drop: (place: MarkPlace) => void,
+   * @param {{press: (action: Action) => void, set: (was: Mark) => void, drop: (place: MarkKey) => void,
    *   moved: () => void, write: (value: number) => string, levels: Owner['levels'], type: (cell: typeof FIELDS[number], text: string) => void}} does
    */
   constructor({ press, set, drop, moved, write, levels, type }) {

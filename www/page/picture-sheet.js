@@ -9,7 +9,7 @@
 /** @typedef {typeof ENDS[number]} End */
 /** Which mark: a corner, a check of the grid, a repeat of an edge, or an end of one, by its place in its list.
  * @typedef {'corner' | 'check' | 'a' | 'b' | End} Kind */
-/** @typedef {{kind: Kind, index: number}} MarkPlace */
+/** @typedef {{kind: Kind, index: number}} MarkKey */
 /**
  * - `proposed`: found by the worker. `doubted`: found, and to be looked at before it is taken; then it is `looked`.
  * - `sought`: not found, so it stands anywhere. `set`: put there by a person.
@@ -54,7 +54,7 @@ export class Sheet {
     this.thickness = THICKNESS;
   }
 
-  /** @param {MarkPlace} place */
+  /** @param {MarkKey} place */
   mark({ kind, index }) {
     return this.marks.find((mark) => mark.kind === kind && mark.index === index);
   }
@@ -194,7 +194,7 @@ export class Sheet {
 
   /**
    * Moves a mark.
-   * @param {MarkPlace} place
+   * @param {MarkKey} place
    * @param {Spot} at
    */
   move(place, at) {

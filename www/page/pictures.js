@@ -20,7 +20,7 @@ import { undo } from './undone.js';
 /** @import { Book } from './book.js' */
 /** @import { EvidenceWorkers } from './evidence.js' */
 /** @import { Action } from './picture-place.js' */
-/** @import { Mark, MarkPlace } from './picture-sheet.js' */
+/** @import { Mark, MarkKey } from './picture-sheet.js' */
 /** @import { Cell, Edit, RowView, View } from './types.js' */
 
 /** How long the picture has been out of sight when its pixels are let go, ms. */
@@ -456,7 +456,7 @@ export class Pictures {
     this.board.focus({ kind, index });
   }
 
-  /** Removes a repeated mark. @param {MarkPlace} place */
+  /** Removes a repeated mark. @param {MarkKey} place */
   drop(place) {
     const { book, row } = this;
     const sheet = this.sheet();

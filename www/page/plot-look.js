@@ -10,12 +10,12 @@ import { inWords, say, tell } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { Charts } from './charts.js' */
-/** @import { Place, Pointer } from './hands.js' */
+/** @import { Pointer, UnitPoint } from './hands.js' */
 /** @import { Plot } from './plot.js' */
 /** @import { MarkPlace, PlotPlaces, RowView, View } from './types.js' */
 
-/** @typedef {'line' | 'residuals'} PlotName */
-/** From and to of what is looked at, in shares of the whole. @typedef {[number, number]} Part */
+/** @typedef {'line' | 'residuals'} ZoomedPlot */
+/** From and to of what is looked at, in shares of the whole. @typedef {[number, number]} Span */
 
 /** By what one step narrows what is seen, and what share of it one step to the side goes. */
 const [NARROWER, ASIDE] = [0.7, 0.25];
@@ -29,7 +29,7 @@ export class PlotLook {
   constructor(book, charts) {
     this.book = book;
     this.charts = charts;
-    /** The distances that are looked at. @type {Part} */
+    /** The distances that are looked at. @type {Span} */
     this.across = [0, 1];
     /** The row in hand, or the point that has the focus. @type {number | undefined} */
     this.inHand = undefined;
@@ -100,12 +100,12 @@ export class PlotLook {
 
 /** One of the plots. */
 class Side {
-  /** @param {PlotLook} both @param {PlotName} name @param {Plot} plot @param {HTMLElement} figure */
+  /** @param {PlotLook} both @param {ZoomedPlot} name @param {Plot} plot @param {HTMLElement} figure */
   constructor(both, name, plot, figure) {
     this.both = both;
     this.name = name;
     this.plot = plot;
-    /** What is looked at of what stands upright. @type {Part} */
+    /** What is looked at of what stands upright. @type {Span} */
     this.up = [0, 1];
     /** Where the marks stand, until something changes. @type {PlotPlaces | undefined} */
     this.known = undefined;
@@ -198,7 +198,7 @@ class Side {
     if (mark) put(this.marked, mark);
   }
 
-  /** A place in the frame, in shares from its left and its foot. @param {Pointer} pointer @returns {Place} */
+  /** A place in the frame, in shares from its left and its foot. @param {Pointer} pointer @returns {UnitPoint} */
   within({ clientX, clientY }) {
     const box = this.stage.getBoundingClientRect();
     const [left, top, right, bottom] = this.places()?.frame ?? [0, 0, 1, 1];
@@ -210,7 +210,7 @@ class Side {
     };
   }
 
-  /** @param {number} factor @param {Place} [still] what stays where it is */
+  /** @param {number} factor @param {UnitPoint} [still] what stays where it is */
   zoom(factor, still = { x: 0.5, y: 0.5 }) {
     this.both.across = scaled(this.both.across, factor, still.x);
     this.up = scaled(this.up, factor, still.y);
@@ -323,7 +323,7 @@ function put(node, { x, y }) {
   node.style.setProperty('--y', `${100 * y}%`);
 }
 
-/** @param {Part} part @param {number} factor @param {number} still the share of it that stays where it is @returns {Part} */
+/** @param {Span} part @param {number} factor @param {number} still the share of it that stays where it is @returns {Span} */
 function scaled([from, to], factor, still) {
   const wanted = Math.max(LEAST, factor * (to - from));
   const width = wanted > NEARLY ? 1 : wanted;
@@ -331,12 +331,12 @@ function scaled([from, to], factor, still) {
   return kept(at - still * width, width);
 }
 
-/** @param {Part} part @param {number} share of its width @returns {Part} */
+/** @param {Span} part @param {number} share of its width @returns {Span} */
 function moved([from, to], share) {
   return kept(from + share * (to - from), to - from);
 }
 
-/** A part of a width that lies within the whole. @param {number} from @param {number} width @returns {Part} */
+/** A part of a width that lies within the whole. @param {number} from @param {number} width @returns {Span} */
 function kept(from, width) {
   const start = Math.min(1 - width, Math.max(0, from));
   return [start, Math.min(1, start + width)];

@@ -9,9 +9,10 @@ import { each, say, setTold } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { RailField, RailView, View } from './types.js' */
+/** @import { AllOf } from './words.js' */
 
-/** @type {RailField[]} */
-const FIELDS = ['name', 'from', 'to', 'reading_uncertainty', 'scale_uncertainty'];
+const FIELDS = /** @type {const} */ (['name', 'from', 'to', 'reading_uncertainty', 'scale_uncertainty']);
+/** @typedef {AllOf<RailField, typeof FIELDS>} AllFields */
 /** The terms of the glossary that explain them. @type {Partial<Record<RailField, string>>} */
 const TERMS = { reading_uncertainty: 'limit', scale_uncertainty: 'relative' };
 

@@ -7,12 +7,14 @@ import { inWords, say, tell } from './words.js';
 import { put } from './typing.js';
 
 /** @import { Cell, Field, NewRow, RowNotice, RowView } from './types.js' */
+/** @import { AllOf } from './words.js' */
 
-/** The cells in the order in which they stand. @type {Cell[]} */
-export const CELLS = [
+/** The cells in the order in which they stand. */
+export const CELLS = /** @type {const} */ ([
   'rail', 'reading', 'time_base', 'edge_a', 'edge_b', 'distance', 'distance_uncertainty', 'delay',
   'delay_uncertainty', 'remark',
-];
+]);
+/** @typedef {AllOf<Cell, typeof CELLS>} AllCells */
 /** Cells that give distance or delay directly. @type {Cell[]} */
 export const DIRECT = ['distance', 'distance_uncertainty', 'delay', 'delay_uncertainty'];
 /** @type {('distance' | 'delay' | 'residual')[]} */

@@ -7,11 +7,12 @@ import { each, say } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { ErrorShape, Scope, SharedError, SharedView, View } from './types.js' */
+/** @import { AllOf } from './words.js' */
 
-/** Distributions with limits. @type {('rectangular' | 'triangular' | 'arcsine')[]} */
-const BOUNDED = ['rectangular', 'triangular', 'arcsine'];
-/** All. @type {ErrorShape[]} */
-const SHAPES = ['normal', ...BOUNDED, 'student'];
+/** Distributions with limits. */
+const BOUNDED = /** @type {const} */ (['rectangular', 'triangular', 'arcsine']);
+const SHAPES = /** @type {const} */ (['normal', ...BOUNDED, 'student']);
+/** @typedef {AllOf<ErrorShape, typeof SHAPES>} AllShapes */
 
 export class Shared {
   /**

@@ -17,7 +17,7 @@ import { say, setTold, tell } from './words.js';
 /** Stretches of a drawn trace, at most. */
 const POINTS = 900;
 
-/** From and to in ns, the traces, and what is marked on them. @typedef {[number, number, Float64Array, Float64Array, TraceMarks, TraceMarks]} Drawing */
+/** From and to in ns, the traces, and what is marked on them. @typedef {[number, number, Float64Array, Float64Array, TraceMarks, TraceMarks]} PreviewDrawing */
 
 export class LayoutPreview {
   /** @param {Book} book @param {EvidenceWorkers} evidence */
@@ -25,7 +25,7 @@ export class LayoutPreview {
     this.book = book;
     this.evidence = evidence;
     this.turn = 0;
-    /** @type {Drawing | undefined} */
+    /** @type {PreviewDrawing | undefined} */
     this.drawing = undefined;
     const canvas = el('canvas', { id: 'layout-plot', role: 'img', 'aria-label': say('traces-layout-view'), 'aria-describedby': 'layout-summary' });
     this.summary = el('p', { class: 'plot-words', id: 'layout-summary', role: 'status' });

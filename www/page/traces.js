@@ -23,8 +23,11 @@ import { TraceView } from './traces-view.js';
 /** @import { EvidenceWorkers } from './evidence.js' */
 /** @import { TraceFiles } from './evidence-types.js' */
 /** @import { Estimator, View } from './types.js' */
+/** @import { AllOf } from './words.js' */
 /** @import { Job } from './traces-run.js' */
 
+const ESTIMATORS = /** @type {const} */ (['constant_fraction', 'fixed_level', 'edge_line', 'cross_correlation', 'shift_and_scale']);
+/** @typedef {AllOf<Estimator, typeof ESTIMATORS>} AllEstimators */
 /** Files whose layout is tried, until one can be read. */
 const TRIED = 5;
 /** Reasons that are listed, at most. */
@@ -64,7 +67,7 @@ export class TracesSection {
     this.estimator = new Radios({
       name: 'estimator',
       legend: say('traces-estimator'),
-      options: each(['constant_fraction', 'fixed_level', 'edge_line', 'cross_correlation', 'shift_and_scale'], (key) => say(`traces-estimators-${key}`)),
+      options: each(ESTIMATORS, (key) => say(`traces-estimators-${key}`)),
     },
       (/** @type {Estimator} */ estimator) => book.edit({ set_estimator: estimator }));
     this.again = button('trace-again', say('traces-again'), () => void this.start(true));

@@ -6,7 +6,7 @@ import { rowOf } from './class-row.js';
 import { initSync, Trials } from './slope_of_light.js';
 
 /** @import { TrialAnswer, TrialTask } from './trial-pool.js' */
-/** @import { RowOutcome, Recompute, Recomputed, Text } from './class-pool.js' */
+/** @import { NotebookText, Recompute, Recomputed, RowOutcome } from './class-pool.js' */
 
 /** @type {{onmessage: unknown, postMessage(answer: TrialAnswer | Recomputed, options?: {transfer: Transferable[]}): void}} */
 const here = globalThis;
@@ -14,7 +14,7 @@ const here = globalThis;
 /** @type {Trials} */
 let trials;
 
-/** The row of a notebook; a trap is thrown on. @param {Text} text @returns {RowOutcome} */
+/** The row of a notebook; a trap is thrown on. @param {NotebookText} text @returns {RowOutcome} */
 function outcomeOf({ text, line }) {
   try {
     return { row: rowOf(text), stored: line };

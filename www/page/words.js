@@ -152,9 +152,16 @@ export function worded(said) {
 }
 
 /**
+ * A list of all that can be chosen: where one is left out, the type check does not pass.
+ * @template {List[number]} Choice
+ * @template {readonly string[]} List
+ * @typedef {List} AllOf
+ */
+
+/**
  * Texts that belong together, each by the end of its identifier, such as those of a choice.
  * @template {string} Key
- * @param {Key[]} keys
+ * @param {readonly Key[]} keys
  * @param {(key: Key) => string} text
  * @returns {Record<string, string>}
  */

@@ -78,9 +78,12 @@ export type ColumnUnit = "s" | "ms" | "µs" | "ns" | "ps" | "V" | "mV" | "1";
 /** What is said of one place. */
 export type Comment = {
 /** What it is about. */
-place: Place,
+place: CommentPlace,
 /** The words. */
 text: string, };
+
+/** A place of a notebook. */
+export type CommentPlace = { "section": ReportSection } | { "row": number } | { "task": number };
 
 /** One notebook beside the others. Texts are empty where there is nothing to tell. */
 export type Compared = {
@@ -164,11 +167,8 @@ export type Detector = "A" | "B";
  * what is read back is told in the same words. */
 export type Digits = string;
 
-/** Why a proposal is to be looked at before it is taken. */
-export type Doubt = "lines" | "border" | "cut" | "turned" | "edge" | "meet" | "order";
-
 /** A drawing, as paths of SVG in a box of 1000 by 1000. */
-export type Drawing = {
+export type DotPlot = {
 /** A dot for each row. */
 dots: string,
 /** A bar for each place with several rows, at their median. */
@@ -177,6 +177,9 @@ bars: string,
 ticks: Array<Tick>,
 /** That rows lie beyond the scale, and stand at its end. */
 beyond: Message | null, };
+
+/** Why a proposal is to be looked at before it is taken. */
+export type Doubt = "lines" | "border" | "cut" | "turned" | "edge" | "meet" | "order";
 
 /** Baseline, levels and places to draw over a trace: times in ns, levels in V as on the trace. */
 export type Drawn = {
@@ -462,9 +465,6 @@ x: number,
 /** Downwards. */
 y: number, };
 
-/** A place of a notebook. */
-export type Place = { "section": ReportSection } | { "row": number } | { "task": number };
-
 /** What stands in a column of a [`PlotTable`]. */
 export type PlotColumn = {
 /** What it is called. */
@@ -569,9 +569,9 @@ ticks: Array<Tick>,
 /** The rails where they lie. */
 rails: Array<RailSpan>,
 /** In standard uncertainties. */
-normalized: Drawing,
+normalized: DotPlot,
 /** In nanoseconds; none where seals cover all lines. */
-nanoseconds: Drawing | null,
+nanoseconds: DotPlot | null,
 /** Both as a table, a row for each place. */
 table: PlotTable, };
 

@@ -36,6 +36,7 @@ fn a_bench_without_errors_shows_the_truth() {
     assert_eq!(truth.distances, [0.0, 1.0, 2.5]);
     assert_eq!(truth.marks, [0.0, 1.5]);
     assert_eq!(joints, [ReadJoint::AtSplitter(0.0), ReadJoint::Meeting { before: 1.5, gap: 0.25, u: 0.0 }]);
+    assert_eq!(rows.len(), 3);
     for (row, (distance, reading)) in rows.iter().zip([(0.0, 0.25), (1.0, 1.25), (2.5, 1.0)]) {
         assert!((row.reading - reading).abs() < 1e-12);
         let delay = (row.b - row.a) * row.time_base;

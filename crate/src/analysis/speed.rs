@@ -43,13 +43,7 @@ pub fn speed(
     let scatter = of(Basis::Scatter);
     let relative = |budget: &Option<Budget>| budget.as_ref().map(Budget::relative);
     let (relative_stated, relative_scatter) = (relative(&stated), relative(&scatter));
-    let (basis, budget) = match (page.claim.basis, stated, scatter) {
-        (Basis::Stated, Some(budget), _) | (Basis::Scatter, Some(budget), None) => (Basis::Stated, budget),
-        (_, _, Some(budget)) => (Basis::Scatter, budget),
-        (_, None, None) => {
-            return Err(Refusal::new("no_uncertainty", message!("refusal-no_uncertainty")));
-        }
-    };
+    let (basis, budget) = claimed(page.claim.basis, stated, scatter)?;
     // Rows typed to so many digits scatter by their last one; less than this is rounding of the arithmetic.
     if !line.stated && budget.relative_v() < NO_SCATTER {
         return Err(Refusal::new("no_scatter", message!("refusal-no_scatter")));
@@ -76,4 +70,19 @@ pub fn speed(
         sealed: false,
         budget,
     })
+}
+
+/// The budget of the basis that is claimed, or of the other one where that has none.
+fn claimed(
+    claim: Basis,
+    stated: Option<Budget>,
+    scatter: Option<Budget>,
+) -> Result<(Basis, Budget), Refusal> {
+    match (claim, stated, scatter) {
+        (Basis::Stated, Some(budget), _) | (Basis::Scatter, Some(budget), None) => {
+            Ok((Basis::Stated, budget))
+        }
+        (_, _, Some(budget)) => Ok((Basis::Scatter, budget)),
+        (_, None, None) => Err(Refusal::new("no_uncertainty", message!("refusal-no_uncertainty"))),
+    }
 }

@@ -123,6 +123,19 @@ pub enum RowPart {
     Used,
 }
 
+// Not by `==`, whose way to compare what is lacking takes 2 KB of the core.
+impl RowPart {
+    /// Whether the row is in the line.
+    pub fn is_used(&self) -> bool {
+        matches!(self, Self::Used)
+    }
+
+    /// Whether it is struck out.
+    pub fn is_struck(&self) -> bool {
+        matches!(self, Self::Struck)
+    }
+}
+
 /// What a row says.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct RowReading {

@@ -97,17 +97,17 @@ impl Area {
 /// Finds room for labels beside marks.
 pub(super) struct Room {
     within: Area,
-    taken: Vec<Area>,
+    occupied: Vec<Area>,
 }
 
 impl Room {
     pub(super) fn new(within: Area) -> Self {
-        Self { within, taken: Vec::new() }
+        Self { within, occupied: Vec::new() }
     }
 
     /// Keeps labels off an area.
     pub(super) fn take(&mut self, area: Area) {
-        self.taken.push(area);
+        self.occupied.push(area);
     }
 
     /// A spot for a label beside a mark, tried all round it, or none where there is no room.
@@ -138,9 +138,9 @@ impl Room {
                 Anchor::End => x - across,
             };
             let area = Area { left, top: y - height / 2.0, right: left + across, bottom: y + height / 2.0 };
-            let free = self.within.holds(&area) && !self.taken.iter().any(|other| other.meets(&area));
+            let free = self.within.holds(&area) && !self.occupied.iter().any(|other| other.meets(&area));
             if free {
-                self.taken.push(area);
+                self.occupied.push(area);
             }
             free
         })

@@ -30,8 +30,8 @@ fn labels_never_cover_one_another() {
     let mut room = Room::new(within);
     let placed: Vec<_> = (0..20).filter_map(|_| room.beside((100.0, 20.0), 8.0, "row 1", 13.0)).collect();
     assert!(!placed.is_empty() && placed.len() < 9);
-    for (number, area) in room.taken.iter().enumerate() {
+    for (number, area) in room.occupied.iter().enumerate() {
         assert!(within.holds(area));
-        assert!(!room.taken.iter().skip(number + 1).any(|other| other.meets(area)));
+        assert!(!room.occupied.iter().skip(number + 1).any(|other| other.meets(area)));
     }
 }

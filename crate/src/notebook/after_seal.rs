@@ -7,7 +7,7 @@ use super::state::BenchField;
 /// How many entries that a result may hang on follow the opening of a seal; none where no seal was opened.
 pub fn changes_after_seal(notebook: &Notebook) -> Option<usize> {
     let log = notebook.log();
-    let opened = log.iter().position(|entry| entry.edit == Edit::OpenSeal)?;
+    let opened = log.iter().position(|entry| matches!(entry.edit, Edit::OpenSeal))?;
     Some(log.iter().skip(opened).filter(|entry| moves_result(&entry.edit)).count())
 }
 

@@ -14,7 +14,7 @@ use super::merged::MergedLog;
 use super::renumber::{Numbers, numbers_on, renumber};
 use super::sorting::{Clash, Crossed, Pages, Sorted, sorted};
 use super::state::{BenchField, Cell, NotebookState, Row, RowId};
-use super::trail::{Lookup, Origin, Origins, Step, Trail, chain, steps};
+use super::trail::{Giver, Givers, Lookup, Trail, TrailStep, chain, trail_steps};
 use super::written_out::{kept, write_out};
 use crate::words::Message;
 use crate::{errors_as_data, message};
@@ -83,13 +83,13 @@ struct Side<'a> {
     notebook: &'a Notebook,
     page: NotebookState,
     chain: Vec<String>,
-    steps: Vec<Step>,
+    steps: Vec<TrailStep>,
 }
 
 impl<'a> Side<'a> {
     fn of(notebook: &'a Notebook) -> Self {
         let chain = chain(notebook.log());
-        let steps = steps(notebook.log(), &chain);
+        let steps = trail_steps(notebook.log(), &chain);
         Self { notebook, page: notebook.state().clone(), chain, steps }
     }
 
@@ -124,14 +124,34 @@ impl<'a> Side<'a> {
     }
 
     /// The entries that began what came here by merges, each with its number here: of each log in which it was before.
-    fn came(&self) -> Vec<(Origin, u32)> {
+    fn came(&self) -> Vec<(Giver, u32)> {
         let mut came = Vec::new();
         for log in &self.page.merged {
-            let origins = Origins::on(Trail::kept(log));
-            let begun = log.numbers.iter().filter_map(|(there, here)| Some((origins.of(*there)?, *here)));
+            let givers = Givers::on(Trail::kept(log));
+            let begun = log.numbers.iter().filter_map(|(there, here)| Some((givers.of(*there)?, *here)));
             came.extend(begun);
         }
         came
+    }
+
+    /// The merges on the page of `other` of which nothing is here yet.
+    fn new_merges<'b>(&self, other: &'b NotebookState) -> Vec<&'b MergedLog> {
+        let is_new = |log: &&MergedLog| {
+            !self.trail().covers(log) && !self.page.merged.iter().any(|known| Trail::kept(known).covers(log))
+        };
+        other.merged.iter().filter(is_new).collect()
+    }
+
+    /// This log as the other one keeps it, which it left after `stem` entries, with the numbers of what is new there.
+    fn as_merged(&self, stem: usize, numbers: Vec<(u32, u32)>) -> MergedLog {
+        MergedLog {
+            entries: count(self.chain.len()),
+            digest: self.chain.last().cloned().unwrap_or_default(),
+            own: self.chain.get(stem).cloned().unwrap_or_default(),
+            people: self.page.text(BenchField::People).to_owned(),
+            numbers,
+            trail: self.steps.get(stem..).unwrap_or_default().to_vec(),
+        }
     }
 
     /// The page after so many entries.
@@ -152,7 +172,9 @@ impl Notebook {
         let stem =
             our_side.chain.iter().zip(&their_side.chain).take_while(|(our, their)| our == their).count();
         self.began_with(partner, stem)?;
-        let own = their_side.chain.get(stem).ok_or(MergeError::NothingNew)?.clone();
+        if their_side.chain.len() <= stem {
+            return Err(MergeError::NothingNew);
+        }
         if our_side.page.decimal_mark != their_side.page.decimal_mark {
             return Err(MergeError::DecimalMark);
         }
@@ -169,10 +191,7 @@ impl Notebook {
         let their_page = their_page.filter(|_| !holds(our_page.as_ref(), seen));
         let is_crossed = !holds(their_page.as_ref(), was_seen);
 
-        let is_new = |log: &&MergedLog| {
-            !our_side.trail().covers(log) && !ours.merged.iter().any(|known| Trail::kept(known).covers(log))
-        };
-        let carried: Vec<&MergedLog> = theirs.merged.iter().filter(is_new).collect();
+        let carried = our_side.new_merges(theirs);
         let mut asked = numbers_on(theirs);
         asked.extend(their_page.iter().flat_map(numbers_on));
         asked.extend(carried.iter().flat_map(|log| log.numbers.iter().map(|(_, theirs)| *theirs)));
@@ -201,14 +220,7 @@ impl Notebook {
         if taken.is_empty() && clashes.is_empty() {
             return Err(MergeError::NothingNew);
         }
-        let log = MergedLog {
-            entries: count(their_side.chain.len()),
-            digest: their_side.chain.last().cloned().unwrap_or_default(),
-            own,
-            people: theirs.text(BenchField::People).to_owned(),
-            numbers: numbers.given,
-            trail: their_side.steps.get(stem..).unwrap_or_default().to_vec(),
-        };
+        let log = their_side.as_merged(stem, numbers.given);
         let parted =
             seen.and_then(|(log, entries)| left(log, entries).filter(|_| entries < their_side.chain.len()));
         let behind = was_seen.and_then(|(log, entries)| left(log, entries));
@@ -236,14 +248,14 @@ fn known_here(ours: &Side, theirs: &Side) -> impl Fn(u32) -> Option<u32> {
     let there = Lookup::of(there.collect());
     // What was merged last is known best.
     let here =
-        Lookup::of(ours.came().into_iter().rev().map(|(origin, number)| (origin.key(), number)).collect());
-    let (own_there, own_here) = (Origins::on(theirs.trail()), Origins::on(ours.trail()));
+        Lookup::of(ours.came().into_iter().rev().map(|(giver, number)| (giver.key(), number)).collect());
+    let (own_there, own_here) = (Givers::on(theirs.trail()), Givers::on(ours.trail()));
     move |number| {
         let came = there.all([number, 0, 0]).filter_map(|place| came_there.get(place as usize));
-        let mut origins = own_there.of(number).into_iter().chain(came.map(|(origin, _)| *origin));
-        let began_here = |origin: Origin| own_here.of(origin.number).filter(|own| *own == origin);
-        origins.find_map(|origin| {
-            here.all(origin.key()).next().or_else(|| began_here(origin).map(|own| own.number))
+        let mut givers = own_there.of(number).into_iter().chain(came.map(|(giver, _)| *giver));
+        let began_here = |giver: Giver| own_here.of(giver.number).filter(|own| *own == giver);
+        givers.find_map(|giver| {
+            here.all(giver.key()).next().or_else(|| began_here(giver).map(|own| own.number))
         })
     }
 }

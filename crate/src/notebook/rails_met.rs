@@ -1,6 +1,8 @@
 //! Rails held against a partner's, and the rows that call them by name: a row stays with the rail that it is read on, whatever
 //! that is called on either page.
 
+use slope_evidence::border::to_json;
+
 use super::edit::Edit;
 use super::state::{Cell, NotebookState, Rail, RailField, RailId, RowId};
 use super::uncertainty::UncertaintyOf;
@@ -119,7 +121,9 @@ pub(super) fn rails_turned(before: &NotebookState, after: &NotebookState) -> Vec
     for (place, rail) in after.rails.iter().enumerate() {
         let had = turn.stay.get(place).filter(|_| place < same);
         let had = had.map_or_else(Vec::new, |rail| rail_written(before, rail));
-        edits.extend(rail_written(after, rail).into_iter().filter(|edit| !had.contains(edit)));
+        // Edits are told apart by their texts, since to compare all that they may hold costs more.
+        let had: Vec<String> = had.iter().map(to_json).collect();
+        edits.extend(rail_written(after, rail).into_iter().filter(|edit| !had.contains(&to_json(edit))));
     }
     edits
 }

@@ -9,7 +9,7 @@ use super::log::{LogEntry, Notebook};
 use super::merged::MergedLog;
 
 /// Of an entry the highest number given up to it, and the first 32 bits of its digest.
-pub(super) type Step = (u32, u32);
+pub(super) type TrailStep = (u32, u32);
 
 /// By what something is looked up.
 pub(super) type Key = [u32; 3];
@@ -38,7 +38,7 @@ impl Lookup {
 
 /// Which entry gave a number.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) struct Origin {
+pub(super) struct Giver {
     /// How many entries come before it.
     before: usize,
     /// The first 32 bits of its digest, and so of all before it.
@@ -47,7 +47,7 @@ pub(super) struct Origin {
     pub number: u32,
 }
 
-impl Origin {
+impl Giver {
     pub fn key(self) -> Key {
         // No log has 2³² entries.
         [u32::try_from(self.before).unwrap_or(u32::MAX), self.digest, self.number]
@@ -59,12 +59,12 @@ impl Origin {
 pub(super) struct Trail<'a> {
     /// How many entries come before them.
     before: usize,
-    steps: &'a [Step],
+    steps: &'a [TrailStep],
 }
 
 impl<'a> Trail<'a> {
     /// That of a whole log.
-    pub fn whole(steps: &'a [Step]) -> Self {
+    pub fn whole(steps: &'a [TrailStep]) -> Self {
         Self { before: 0, steps }
     }
 
@@ -74,7 +74,7 @@ impl<'a> Trail<'a> {
     }
 
     /// After how many entries `whole` leaves this trail; 0 where it never was on it.
-    pub fn along(self, whole: &[Step]) -> usize {
+    pub fn along(self, whole: &[TrailStep]) -> usize {
         let theirs = whole.get(self.before..).unwrap_or_default();
         let shared = self.steps.iter().zip(theirs).take_while(|(one, other)| one.1 == other.1).count();
         if shared > 0 { self.before + shared } else { 0 }
@@ -89,13 +89,13 @@ impl<'a> Trail<'a> {
 }
 
 /// Which entry of a trail gave each number.
-pub(super) struct Origins<'a> {
+pub(super) struct Givers<'a> {
     trail: Trail<'a>,
     /// From each step on the lowest of its highest numbers.
     lowest: Vec<u32>,
 }
 
-impl<'a> Origins<'a> {
+impl<'a> Givers<'a> {
     pub fn on(trail: Trail<'a>) -> Self {
         let mut lowest: Vec<u32> = trail.steps.iter().map(|step| step.0).collect();
         let mut least = u32::MAX;
@@ -107,10 +107,10 @@ impl<'a> Origins<'a> {
     }
 
     /// The entry that gave a number: that behind the last one up to which it was not given.
-    pub fn of(&self, number: u32) -> Option<Origin> {
+    pub fn of(&self, number: u32) -> Option<Giver> {
         let place = self.lowest.partition_point(|lowest| *lowest < number);
         let (_, digest) = *self.trail.steps.get(place)?;
-        Some(Origin { before: self.trail.before + place, digest, number })
+        Some(Giver { before: self.trail.before + place, digest, number })
     }
 }
 
@@ -147,7 +147,7 @@ pub(super) fn chain(log: &[LogEntry]) -> Vec<String> {
 }
 
 /// The steps of a log with these digests.
-pub(super) fn steps(log: &[LogEntry], digests: &[String]) -> Vec<Step> {
+pub(super) fn trail_steps(log: &[LogEntry], digests: &[String]) -> Vec<TrailStep> {
     let (mut done, mut undone): (Vec<u32>, Vec<u32>) = (vec![], vec![]);
     let mut steps = Vec::with_capacity(log.len());
     for (entry, digest) in log.iter().zip(digests) {

@@ -2,7 +2,7 @@
 #![expect(clippy::unwrap_used, reason = "tests")]
 
 use super::super::*;
-use super::{Lookup, Origins, Trail, chain, steps};
+use super::{Givers, Lookup, Trail, chain, trail_steps};
 
 fn log(edits: Vec<Edit>) -> Vec<LogEntry> {
     edits.into_iter().map(|edit| LogEntry { at: String::new(), edit }).collect()
@@ -18,15 +18,15 @@ fn a_number_is_of_the_last_entry_that_gave_it() {
     let edits =
         vec![Edit::AddRail(1), group, Edit::Undo, Edit::AddRail(2), title("a"), Edit::Undo, Edit::Redo];
     let log = log(edits);
-    let steps = steps(&log, &chain(&log));
+    let steps = trail_steps(&log, &chain(&log));
     assert_eq!(steps.iter().map(|step| step.0).collect::<Vec<_>>(), [1, 4, 1, 2, 2, 2, 2]);
-    let origins = Origins::on(Trail::whole(&steps));
-    let given: Vec<usize> = [1, 2].into_iter().map(|number| origins.of(number).unwrap().before).collect();
+    let givers = Givers::on(Trail::whole(&steps));
+    let given: Vec<usize> = [1, 2].into_iter().map(|number| givers.of(number).unwrap().before).collect();
     assert_eq!(given, [0, 3]);
-    assert_eq!(origins.of(3), None, "it was taken back");
-    let part = Origins::on(Trail { before: 2, steps: &steps[2..] });
-    assert_eq!(part.of(2), origins.of(2), "a part of it tells the same");
-    assert_eq!(Origins::on(Trail { before: 0, steps: &[] }).of(1), None);
+    assert_eq!(givers.of(3), None, "it was taken back");
+    let part = Givers::on(Trail { before: 2, steps: &steps[2..] });
+    assert_eq!(part.of(2), givers.of(2), "a part of it tells the same");
+    assert_eq!(Givers::on(Trail { before: 0, steps: &[] }).of(1), None);
 }
 
 #[test]
@@ -42,7 +42,7 @@ fn a_trail_is_left_where_the_first_entry_is_another() {
     let stem = vec![Edit::AddRail(1), title("a")];
     let of = |edits: Vec<Edit>| {
         let log = log([stem.clone(), edits].concat());
-        steps(&log, &chain(&log))
+        trail_steps(&log, &chain(&log))
     };
     let (one, other) =
         (of(vec![title("b"), title("c"), title("d")]), of(vec![title("b"), title("e"), title("d")]));

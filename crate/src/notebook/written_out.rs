@@ -1,6 +1,7 @@
 //! What rows are read by and do not name, written out: where they are merged there may be others of its kind.
 
 use litemap::LiteMap;
+use slope_evidence::border::to_json;
 
 use super::edit::Edit;
 use super::habits::habits;
@@ -13,13 +14,20 @@ pub(super) fn write_out(page: &mut NotebookState, began: &NotebookState) {
     let (rail, time_base) = (only_rail(page), only_time_base(page));
     for place in 0..page.rows.len() {
         let (before, rest) = page.rows.split_at_mut(place);
-        let Some(row) = rest.first_mut().filter(|row| !began.rows.contains(row)) else { continue };
+        let Some(row) = rest.first_mut().filter(|row| !is_as_on(began, row)) else { continue };
         name(row, Cell::TimeBase, time_base.as_deref());
         if row.id > began.numbered {
             name(row, Cell::Rail, rail.as_deref());
             row.cells = with_habits(row, before);
         }
     }
+}
+
+/// Whether a row is as it was on a page. What its delay is taken from is compared as it is written.
+fn is_as_on(page: &NotebookState, row: &Row) -> bool {
+    page.row(row.id).is_some_and(|Row { id: _, cells, evidence, struck }| {
+        *cells == row.cells && *struck == row.struck && to_json(evidence) == to_json(&row.evidence)
+    })
 }
 
 /// Writes what a cell is read as, where it is empty.
@@ -35,7 +43,7 @@ pub(super) fn kept(ours: &NotebookState, theirs: &NotebookState, began: &Noteboo
     let (here, there) = (only_time_base(ours), only_time_base(theirs));
     let Some(text) = here.filter(|text| there.as_ref() != Some(text)) else { return vec![] };
     let is_unnamed = |row: &&Row| row.text(Cell::TimeBase).trim().is_empty();
-    let stays = |row: &&Row| there.is_none() || !began.rows.contains(row);
+    let stays = |row: &&Row| there.is_none() || !is_as_on(began, row);
     let rows = ours.rows.iter().filter(is_unnamed).filter(stays);
     let named = rows.map(|row| Edit::SetCell { row: row.id, cell: Cell::TimeBase, text: text.clone() });
     named.filter(|edit| edit.may_reach(ours).is_ok()).collect()

@@ -60,8 +60,8 @@ pub struct Plan {
     pub warnings: Vec<Warning>,
     /// The next reading that would help most, and the one that would show most where it is another one.
     pub next: Vec<Next>,
-    /// How many rows have been taken so far; the next reading is told from them, else from the plan.
-    pub taken: usize,
+    /// How many rows were read so far; the next reading is told from them, else from the plan.
+    pub rows_read: usize,
 }
 
 /// u(v)/v if something were otherwise; none where it can't be told.
@@ -141,13 +141,13 @@ pub fn plan(page: &NotebookState, analysis: &Analysis) -> Result<Plan, Refusal> 
     let predicted = expected(&context, &stops);
     let count = if stops.len() < 2 { rows_to_propose(&context) } else { stops.len() };
     let (spread, ends) = proposals(&context, count);
-    let (so_far, taken) = taken(&context, analysis, &positions);
+    let (so_far, rows_read) = rows_so_far(&context, analysis, &positions);
     let fastest = stops.iter().filter_map(|stop| context.time(&stop.time_base)).min_by(f64::total_cmp);
     Ok(Plan {
         what_if: what_ifs(&context, &positions, &stops),
         warnings: warnings(&context, &positions, stops.len()),
         next: next(&context, &so_far),
-        taken,
+        rows_read,
         farthest: context
             .period()
             .zip(context.reach())
@@ -216,8 +216,8 @@ pub fn moved(page: &NotebookState, id: PositionId, to: To) -> Option<PlannedStop
 
 /// The rows so far, also those whose place is written and whose screen is still to be read; or the rows planned while
 /// there are none. And how many were read.
-fn taken(context: &PlanContext, analysis: &Analysis, positions: &[Position]) -> (RowsSoFar, usize) {
-    let count = analysis.rows.iter().filter(|reading| reading.part == RowPart::Used).count();
+fn rows_so_far(context: &PlanContext, analysis: &Analysis, positions: &[Position]) -> (RowsSoFar, usize) {
+    let count = analysis.rows.iter().filter(|reading| reading.part.is_used()).count();
     let model = model(context, analysis, count);
     let (mut rows, mut places) = (Vec::new(), Vec::new());
     for (row, reading) in context.page.rows.iter().zip(&analysis.rows) {

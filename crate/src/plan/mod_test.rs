@@ -172,7 +172,7 @@ fn a_row_begun_counts() -> Outcome {
     }
     // Readings at both ends make the best lever.
     assert!(places.iter().any(|d| *d < 0.2) && places.iter().any(|d| *d > 4.0), "{places:?}");
-    assert_eq!(seen(&notebook)?.taken, 0);
+    assert_eq!(seen(&notebook)?.rows_read, 0);
     Ok(())
 }
 

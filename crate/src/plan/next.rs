@@ -166,7 +166,7 @@ pub fn distinct(places: &[(Option<usize>, f64)], rail: usize) -> usize {
     /// Nearer than this two positions are one, m.
     const APART: f64 = 0.01;
     let mut on_it: Vec<f64> = places.iter().filter(|(on, _)| *on == Some(rail)).map(|(_, d)| *d).collect();
-    on_it.sort_by(f64::total_cmp);
+    on_it.sort_unstable_by(f64::total_cmp);
     on_it.dedup_by(|a, b| *a - *b < APART);
     on_it.len()
 }

@@ -231,7 +231,7 @@ fn drawn(draws: Draws, page: &NotebookState, setup: &Setup) -> CommonDraws {
 }
 
 impl CommonDraws {
-    fn told(&self, page: &NotebookState, setup: &Setup) -> RehearsalTruth {
+    fn truth(&self, page: &NotebookState, setup: &Setup) -> RehearsalTruth {
         let error = |(of, z): (&Shared, &f64)| DrawnError {
             origin: of.origin.clone(),
             size: z * of.u,
@@ -245,6 +245,33 @@ impl CommonDraws {
             steps: steps.map(|(rail, step)| (page.rails[*rail].id, *step)).collect(),
         }
     }
+
+    /// Where the carriage really is at a row, m, and the delay, ns, with what is drawn for all rows.
+    fn moved(&self, setup: &Setup, row: usize, mut place: f64, mut delay: f64) -> (f64, f64) {
+        for (shared, z) in setup.shared.iter().zip(&self.errors) {
+            place -= z * shared.column.x_at(row);
+            delay += z * shared.column.y_at(row);
+        }
+        for (column, step) in setup.data.free.iter().zip(&self.steps) {
+            place -= step * column.entries()[row];
+        }
+        (place, delay)
+    }
+}
+
+/// How far off its place a row is read, m, and its delay, ns, with the errors that it has for itself. Reading a screen or a
+/// trace is drawn where that is read.
+fn with_own_errors(setup: &Setup, row: usize, mut delay: f64, random: &mut Random) -> (f64, f64) {
+    let mut off = 0.0;
+    let is_drawn = |origin: &Origin| !matches!(origin, Origin::ScreenLimit | Origin::Traces);
+    for noise in setup.noises.iter().filter(|noise| is_drawn(&noise.origin)) {
+        let z = shape(noise.shape, noise.degrees_of_freedom).draw(random);
+        match noise.acts_on {
+            ActsOn::Distances => off += z * noise.u[row],
+            ActsOn::Delays => delay += z * noise.u[row],
+        }
+    }
+    (off, delay)
 }
 
 fn read(context: &PlanContext, stops: &[PlannedStop], draws: Draws, form: SetForm) -> Result<Run, Refusal> {
@@ -260,27 +287,11 @@ fn read(context: &PlanContext, stops: &[PlannedStop], draws: Draws, form: SetFor
     let bench = &prepared.context.bench;
     let all = drawn(draws, page, &setup);
     let stretch = 1.0 + lengthening * draws.stream("beam").unit();
-    // Reading a screen or a trace is drawn where that is read.
-    let own = |of: &Origin| !matches!(of, Origin::ScreenLimit | Origin::Traces);
-    let mut run = Run { rows: Vec::new(), so: Vec::new(), truth: all.told(page, &setup) };
+    let mut run = Run { rows: Vec::new(), so: Vec::new(), truth: all.truth(page, &setup) };
     for (row, (id, stop)) in (1..).zip(stops).enumerate() {
         let mut random = draws.stream(&format!("row-{row}"));
-        let (mut own_x, mut delay) = (0.0, all.t0);
-        for noise in setup.noises.iter().filter(|noise| own(&noise.origin)) {
-            let z = shape(noise.shape, noise.degrees_of_freedom).draw(&mut random);
-            match noise.acts_on {
-                ActsOn::Distances => own_x += z * noise.u[row],
-                ActsOn::Delays => delay += z * noise.u[row],
-            }
-        }
-        let mut place = stop.distance;
-        for (shared, z) in setup.shared.iter().zip(&all.errors) {
-            place -= z * shared.column.x_at(row);
-            delay += z * shared.column.y_at(row);
-        }
-        for (column, step) in setup.data.free.iter().zip(&all.steps) {
-            place -= step * column.entries()[row];
-        }
+        let (own_x, delay) = with_own_errors(&setup, row, all.t0, &mut random);
+        let (place, mut delay) = all.moved(&setup, row, stop.distance, delay);
         delay += context.model.slope * place * stretch;
         let begins = 0.3 + 0.4 * random.unit();
         let time_base =
@@ -371,7 +382,7 @@ pub fn truth(notebook: &Notebook) -> Option<RehearsalTruth> {
     let page = notebook.first_page();
     let seed = page.rehearsal?;
     let setup = prepare(&page, None).setup.ok()?;
-    Some(drawn(Draws::Seed(seed), &page, &setup).told(&page, &setup))
+    Some(drawn(Draws::Seed(seed), &page, &setup).truth(&page, &setup))
 }
 
 #[cfg(test)]

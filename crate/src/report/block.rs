@@ -4,7 +4,7 @@ use super::table::Table;
 
 /// A section of a report.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) struct ReportSection {
+pub(super) struct DocumentSection {
     pub title: String,
     pub blocks: Vec<Block>,
 }

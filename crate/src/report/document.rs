@@ -1,7 +1,7 @@
 //! What the report says, section by section, as plain texts, tables and charts; [`super::html`], [`super::latex`] and
 //! [`super::markdown`] write it. What it shows is the [`View`] and nothing else.
 
-use super::block::{Block, NoticeText, ReportSection, facts, figure, paragraph, table};
+use super::block::{Block, DocumentSection, NoticeText, facts, figure, paragraph, table};
 use super::labels::{self, splice};
 use super::shown::{
     answers_table, budget_notes, budget_table, checks_table, line_table, readings_table, result_table,
@@ -37,7 +37,7 @@ pub struct Document {
     /// Who, when and where; the result in a sentence or two.
     pub(super) opening: Vec<Block>,
     /// What follows, in order.
-    pub(super) sections: Vec<ReportSection>,
+    pub(super) sections: Vec<DocumentSection>,
 }
 
 impl Document {
@@ -104,7 +104,7 @@ impl Report<'_> {
             sections: sections
                 .into_iter()
                 .filter(|(_, blocks)| !blocks.is_empty())
-                .map(|(title, blocks)| ReportSection { title: self.say(&title), blocks })
+                .map(|(title, blocks)| DocumentSection { title: self.say(&title), blocks })
                 .collect(),
         }
     }
@@ -210,7 +210,7 @@ impl Report<'_> {
         let mut rows: Vec<Vec<String>> = Vec::new();
         for rail in rails {
             let name = rail.fields.get(&RailField::Name);
-            let name = name.map_or_else(String::new, |name| labels::taken(name, self.words));
+            let name = name.map_or_else(String::new, |name| labels::typed_or_default(name, self.words));
             columns.push(head(self.say(&message!("report-rail", name = name))));
             for (place, (name, text)) in self.rail(rail, ruler_before).into_iter().enumerate() {
                 if rows.len() == place {
@@ -435,7 +435,8 @@ impl Report<'_> {
 
     /// A text as typed, or what is taken while it is empty, as plain text; a bare number has its unit.
     fn with_unit(&self, field: &Field) -> String {
-        let text = self.meant(field, labels::with_unit(&labels::taken(field, self.words), &field.unit));
+        let text =
+            self.meant(field, labels::with_unit(&labels::typed_or_default(field, self.words), &field.unit));
         let text = if field.text.is_empty() && !text.is_empty() {
             self.say(&message!("report-default", text = text))
         } else {

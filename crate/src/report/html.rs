@@ -5,7 +5,7 @@
 
 use std::fmt::Write as _;
 
-use super::block::{Block, NoticeText, ReportSection};
+use super::block::{Block, DocumentSection, NoticeText};
 use super::document::{Document, UNSTRUCK};
 use super::table::{Column, Kind, Table};
 use crate::escape::html_text;
@@ -78,7 +78,7 @@ impl Table {
     }
 }
 
-fn section(ReportSection { title, blocks: all }: &ReportSection) -> String {
+fn section(DocumentSection { title, blocks: all }: &DocumentSection) -> String {
     format!("<section>\n<h2>{}</h2>\n{}</section>\n", html_text(title), blocks(all))
 }
 

@@ -78,8 +78,8 @@ pub fn weight(weight: Weight) -> Message {
     }
 }
 
-/// A text as typed, or what is taken while it is empty.
-pub fn taken(field: &Field, words: &dyn Words) -> String {
+/// A text as typed, or what counts while it is empty.
+pub fn typed_or_default(field: &Field, words: &dyn Words) -> String {
     if field.text.is_empty() { words.text(&field.default) } else { field.text.clone() }
 }
 

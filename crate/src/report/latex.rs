@@ -6,14 +6,14 @@
 
 use std::fmt::Write as _;
 
-use super::block::{Block, NoticeText, ReportSection};
+use super::block::{Block, DocumentSection, NoticeText};
 use super::document::{Document, UNSTRUCK};
 use super::table::{Column, Kind, Table};
 use crate::chart::latex::DRAWN;
 use crate::escape::latex_text;
 
 /// How large a table is set.
-struct Setting {
+struct TableSize {
     /// The command of LaTeX for the size of its letters.
     size: &'static str,
     /// Room for a letter of that size, TeX points: Computer Modern's figures are half as wide as the letters are high, its
@@ -24,10 +24,10 @@ struct Setting {
 }
 
 /// A table alone, in a document of somebody else's: letters of 8 pt, on A4 with margins of 20 mm.
-const ALONE: Setting = Setting { size: "footnotesize", letter: 4.5, width: 483.0 };
+const ALONE: TableSize = TableSize { size: "footnotesize", letter: 4.5, width: 483.0 };
 
 /// A table in the report: letters of 9 pt, on A4 with margins of 13 mm.
-const REPORT: Setting = Setting { size: "small", letter: 4.7, width: 523.0 };
+const REPORT: TableSize = TableSize { size: "small", letter: 4.7, width: 523.0 };
 
 /// Space to each side of a column, TeX points.
 const COLUMN_SPACE: f64 = 2.5;
@@ -119,7 +119,7 @@ impl Table {
         format!("{} \\\\\n", heads.join(" & "))
     }
 
-    fn latex_rows(&self, setting: &Setting, struck: &dyn Fn(usize, &Column) -> bool) -> String {
+    fn latex_rows(&self, setting: &TableSize, struck: &dyn Fn(usize, &Column) -> bool) -> String {
         let mut text = String::new();
         for (place, row) in self.rows.iter().enumerate() {
             if let Some(note) = self.over_all(row) {
@@ -143,7 +143,7 @@ impl Table {
     }
 
     /// How the columns are set so that all stand side by side.
-    fn latex_columns(&self, setting: &Setting) -> String {
+    fn latex_columns(&self, setting: &TableSize) -> String {
         let sizes: Vec<Letters> = (0..self.columns.len()).map(|place| self.letters(place)).collect();
         let room = setting.width - 2.0 * COLUMN_SPACE * sizes.len() as f64;
         let taken =
@@ -196,7 +196,7 @@ impl Kind {
     }
 }
 
-fn section(ReportSection { title, blocks: all }: &ReportSection) -> String {
+fn section(DocumentSection { title, blocks: all }: &DocumentSection) -> String {
     let name = latex_text(title);
     match all.as_slice() {
         // A heading runs into the text below it where that is all.

@@ -1,7 +1,7 @@
 //! The report in Markdown, with its charts as files beside it: CommonMark 0.31.2, with pipe tables as GitHub Flavored
 //! Markdown has them (its specification, 4.10).
 
-use super::block::{Block, NoticeText, ReportSection};
+use super::block::{Block, DocumentSection, NoticeText};
 use super::document::Document;
 use super::table::{Kind, Table};
 use crate::escape::{markdown_line, markdown_text};
@@ -33,7 +33,7 @@ impl Table {
     }
 }
 
-fn section(ReportSection { title, blocks: all }: &ReportSection) -> String {
+fn section(DocumentSection { title, blocks: all }: &DocumentSection) -> String {
     format!("## {}\n\n{}", markdown_text(title), blocks(all))
 }
 

@@ -50,7 +50,7 @@ fn reading_cells(row: &RowView, words: &dyn Words) -> Vec<String> {
 
 /// A cell as typed, or what is taken for it while it is empty.
 pub(super) fn typed_cell(row: &RowView, cell: Cell, words: &dyn Words) -> String {
-    row.cells.get(&cell).map_or_else(String::new, |field| labels::taken(field, words))
+    row.cells.get(&cell).map_or_else(String::new, |field| labels::typed_or_default(field, words))
 }
 
 /// Why a row is not in the line: the reason given as it was struck out, or what it lacks.

@@ -99,11 +99,7 @@ fn rail_view(
         splice_uncertainty: splice_uncertainty(page, rail, problems),
         stands: stand.and_then(|stand| stands(page, rail, stand)),
         step: step(page, rail, analysis),
-        rows: analysis
-            .rows
-            .iter()
-            .filter(|row| row.rail == Some(rail.id) && row.part == RowPart::Used)
-            .count(),
+        rows: analysis.rows.iter().filter(|row| row.rail == Some(rail.id) && row.part.is_used()).count(),
     }
 }
 

@@ -1,7 +1,7 @@
 //! What a hand-out fixes, asks and asks for, and what it still lacks.
 
 use super::types::{Field, HandoutView, TaskView};
-use crate::analysis::{Analysis, RowPart};
+use crate::analysis::Analysis;
 use crate::notebook::{Asks, BenchField, Notebook, NotebookState, Piece, Rule, Task};
 use crate::quantity::{Unit, parse};
 use crate::words::Message;
@@ -36,49 +36,38 @@ fn problem(page: &NotebookState, task: &Task) -> Option<Message> {
     parse(&task.answer, page.decimal_mark, Unit::ONE).err().map(|error| error.message())
 }
 
-/// Whether what a hand-out asks for is there.
+/// Whether what a hand-out asks for is there: of several texts that one which the others can't do without.
 fn is_there(page: &NotebookState, analysis: &Analysis, piece: Piece) -> bool {
     let typed = |field| !page.text(field).trim().is_empty();
-    if let Some(field) = field_of(piece) {
-        return typed(field);
-    }
     match piece {
         Piece::Title => !page.title.trim().is_empty(),
         Piece::Cautions => !page.cautions_read.is_empty(),
+        Piece::Source => typed(BenchField::Wavelength),
+        Piece::Instruments => typed(BenchField::Instruments),
         Piece::Rails => !page.rails.is_empty(),
+        Piece::Screen => typed(BenchField::SmallDivisions),
+        Piece::TimeBases => typed(BenchField::TimeBaseUncertainty),
+        Piece::Air => typed(BenchField::Temperature),
         Piece::Positions => !page.plan.is_empty(),
         Piece::Evidence => page.rows.iter().any(|row| row.evidence.is_some()),
         Piece::Uncertainty => !page.shared.is_empty(),
         Piece::Readings => {
-            let used = analysis.rows.iter().filter(|row| row.part == RowPart::Used).count();
+            let used = analysis.rows.iter().filter(|row| row.part.is_used()).count();
             used as f64 >= least_rows(page)
         }
         Piece::Line => analysis.line.is_ok(),
         Piece::Result => analysis.speed.is_ok(),
+        Piece::Aim => typed(BenchField::Aim),
+        Piece::Method => typed(BenchField::Method),
+        Piece::Discussion => typed(BenchField::Discussion),
+        Piece::People => typed(BenchField::People),
+        Piece::StudentNumber => typed(BenchField::StudentNumber),
+        Piece::Group => typed(BenchField::Group),
+        Piece::Date => typed(BenchField::Date),
         Piece::Answers => page.handout.tasks.iter().all(|task| {
             task.asks == Asks::Nothing || !task.answer.trim().is_empty() && problem(page, task).is_none()
         }),
-        _ => true,
     }
-}
-
-/// The text of the bench that it is, or that it can't be without.
-fn field_of(piece: Piece) -> Option<BenchField> {
-    Some(match piece {
-        Piece::Source => BenchField::Wavelength,
-        Piece::Instruments => BenchField::Instruments,
-        Piece::Screen => BenchField::SmallDivisions,
-        Piece::TimeBases => BenchField::TimeBaseUncertainty,
-        Piece::Air => BenchField::Temperature,
-        Piece::Aim => BenchField::Aim,
-        Piece::Method => BenchField::Method,
-        Piece::Discussion => BenchField::Discussion,
-        Piece::People => BenchField::People,
-        Piece::StudentNumber => BenchField::StudentNumber,
-        Piece::Group => BenchField::Group,
-        Piece::Date => BenchField::Date,
-        _ => return None,
-    })
 }
 
 /// How many rows must be in the line; what can't be read is marked at its field.

@@ -41,15 +41,19 @@ pub struct Outputs<'a> {
 /// What is new of each row since they were told.
 pub fn row_news<'a>(rows: &'a [RowView], told: &[RowView]) -> Vec<Option<RowNews<'a>>> {
     let each = rows.iter().enumerate().map(|(place, row)| match told.get(place) {
-        Some(told) if told == row => None,
-        Some(told) if has_same_inputs(row, told) => Some(RowNews::Outputs(Outputs {
-            distance: &row.distance,
-            delay: &row.delay,
-            residual: &row.residual,
-        })),
+        Some(told) if has_same_inputs(row, told) => {
+            let outputs = Outputs::of(row);
+            (outputs != Outputs::of(told)).then_some(RowNews::Outputs(outputs))
+        }
         _ => Some(RowNews::Whole(row)),
     });
     each.collect()
+}
+
+impl<'a> Outputs<'a> {
+    fn of(row: &'a RowView) -> Self {
+        Self { distance: &row.distance, delay: &row.delay, residual: &row.residual }
+    }
 }
 
 /// Whether all but [`Outputs`] is the same. Every field is named, so that one more does not compile until it is said

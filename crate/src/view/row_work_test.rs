@@ -12,6 +12,7 @@ fn every_figure_of_a_row_says_how_it_came() {
     let (notebook, _) = demo::typed_readings().unwrap();
     let analysis = analyse(&notebook);
     let shown = crate::view::view(&notebook, &analysis);
+    assert!(shown.rows.len() > 20);
     for row in shown.rows.iter().filter(|row| row.id != demo::STRUCK) {
         let figures = row_work(notebook.state(), &analysis, row.id);
         let ids: Vec<&str> = figures.iter().map(|figure| figure.id.as_str()).collect();

@@ -65,7 +65,7 @@ pub struct HandedNotebook {
 #[serde(deny_unknown_fields)]
 pub struct Comment {
     /// What it is about.
-    pub place: Place,
+    pub place: CommentPlace,
     /// The words.
     pub text: String,
 }
@@ -74,7 +74,7 @@ pub struct Comment {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
-pub enum Place {
+pub enum CommentPlace {
     /// A section.
     Section(ReportSection),
     /// A row, by the number that names it in the log.

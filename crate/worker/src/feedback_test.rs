@@ -16,9 +16,9 @@ fn feedback() -> Feedback {
         date: String::new(),
     };
     let comments = [
-        (Place::Section(ReportSection::Result), "Round to two digits."),
-        (Place::Row(7), HOSTILE),
-        (Place::Task(3), "Why?"),
+        (CommentPlace::Section(ReportSection::Result), "Round to two digits."),
+        (CommentPlace::Row(7), HOSTILE),
+        (CommentPlace::Task(3), "Why?"),
     ];
     Feedback {
         of,
@@ -83,7 +83,7 @@ fn neither_written_nor_read_is_what_has_no_end() {
     assert_eq!(read("a.json", &text), Err(too_large("a.json")));
 
     let mut many = feedback();
-    let comment = Comment { place: Place::Row(7), text: String::new() };
+    let comment = Comment { place: CommentPlace::Row(7), text: String::new() };
     many.comments = vec![comment.clone(); MOST];
     assert_eq!(read("a.json", &write(&many).unwrap()), Ok(Some(many.clone())));
     many.comments.push(comment);

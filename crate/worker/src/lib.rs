@@ -22,7 +22,7 @@ pub mod head;
 pub mod key;
 
 // Pictures and traces of the rows of data sets.
-pub mod taken;
+pub mod set_evidence;
 
 // What a teacher says of a notebook.
 pub mod feedback;

@@ -44,8 +44,9 @@ fn student(page: &Page, hand_out: &[u8], digest: &str) -> Result<()> {
     page.focuses("Cautions: read them, and enter your name there")?;
     page.reads("#handout-digest", digest)?;
 
-    let only_read = "return [...document.querySelectorAll('#rails input')].every((box) => box.readOnly)
-        && document.querySelector('#bench-aim').readOnly";
+    let only_read =
+        "const boxes = [...document.querySelectorAll('#rails input'), document.querySelector('#bench-aim')];
+        return boxes.length > 1 && boxes.every((box) => box.readOnly)";
     let fixed = || page.browser.run(only_read, vec![]);
     // What is out of sight is drawn a moment later.
     eventually("what is fixed can't be typed in", fixed, |fixed| *fixed == true)?;

@@ -248,6 +248,6 @@ fn slopes() -> Vec<f64> {
     let flat = (6..=30).map(|power| libm::ldexp(1.0, -power));
     let both = |size: f64| [size, -size];
     let mut slopes: Vec<f64> = by_angle.chain(steep.flat_map(both)).chain(flat.flat_map(both)).collect();
-    slopes.sort_by(f64::total_cmp);
+    slopes.sort_unstable_by(f64::total_cmp);
     slopes
 }

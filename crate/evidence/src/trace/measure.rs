@@ -104,39 +104,45 @@ pub fn measure(a: &Recording, b: &Recording, asked: &Asked) -> Measured {
         DelayMethod::CrossCorrelation { refined: false },
     ];
     let supposed = [a.is_unit_supposed, b.is_unit_supposed];
-    let outcomes = methods.map(|method| {
-        let result = match &found {
-            [Ok(a), Ok(b)] => between(a, b, method).map(|(delay, _)| with_unit(delay, supposed)),
-            [Err(error), _] => Err((Detector::A, error.clone())),
-            [_, Err(error)] => Err((Detector::B, error.clone())),
-        };
-        match result {
-            Ok(delay) => Outcome { method, delay: Some(delay), refused: None },
-            Err(refused) => Outcome { method, delay: None, refused: Some(refused) },
-        }
-    });
+    let outcomes = methods.map(|method| outcome(&found, method, supposed));
     let walk = match &found {
         [Ok(a), Ok(b)] => difference(a, b, fixed, fraction).ok(),
         _ => None,
     };
     let region = region(&found);
     let [first, second] = found;
-    let side = |found: Result<Pulse<'_>, TraceError>, wave: Option<Waveform<'_>>| {
-        let shown = wave.filter(|_| asked.points > 0).map(|wave| {
-            let whole = [wave.start, wave.time(wave.samples.len() as f64)];
-            let [from, to] = region.unwrap_or(whole);
-            envelope(&wave, from, to, asked.points)
-        });
-        match found {
-            Ok(pulse) => Side { drawn: Some(drawn(&pulse, region)), refused: None, envelope: shown },
-            Err(error) => Side { drawn: None, refused: Some(error), envelope: shown },
-        }
+    let sides = [side(first, waves[0], region, asked.points), side(second, waves[1], region, asked.points)];
+    Measured { outcomes: outcomes.into(), level, walk, sides }
+}
+
+/// The delay by one method, told of each trace whose unit of time was `supposed`; or the trace that has no pulse.
+fn outcome(found: &[Result<Pulse<'_>, TraceError>; 2], method: DelayMethod, supposed: [bool; 2]) -> Outcome {
+    let result = match found {
+        [Ok(a), Ok(b)] => between(a, b, method).map(|(delay, _)| with_unit(delay, supposed)),
+        [Err(error), _] => Err((Detector::A, error.clone())),
+        [_, Err(error)] => Err((Detector::B, error.clone())),
     };
-    Measured {
-        outcomes: outcomes.into(),
-        level,
-        walk,
-        sides: [side(first, waves[0]), side(second, waves[1])],
+    match result {
+        Ok(delay) => Outcome { method, delay: Some(delay), refused: None },
+        Err(refused) => Outcome { method, delay: None, refused: Some(refused) },
+    }
+}
+
+/// One trace as it is shown, in so many `points`: about the pulses, or whole where neither trace has one.
+fn side(
+    found: Result<Pulse<'_>, TraceError>,
+    wave: Option<Waveform<'_>>,
+    region: Option<[f64; 2]>,
+    points: usize,
+) -> Side {
+    let envelope = wave.filter(|_| points > 0).map(|wave| {
+        let whole = [wave.start, wave.time(wave.samples.len() as f64)];
+        let [from, to] = region.unwrap_or(whole);
+        envelope(&wave, from, to, points)
+    });
+    match found {
+        Ok(pulse) => Side { drawn: Some(drawn(&pulse, region)), refused: None, envelope },
+        Err(error) => Side { drawn: None, refused: Some(error), envelope },
     }
 }
 

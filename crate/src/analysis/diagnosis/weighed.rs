@@ -141,16 +141,17 @@ impl Weighed<'_> {
     }
 
     /// What the line takes up of a change: by how much the slope grows, and what is left of it, weighed.
-    fn taken(&self, change: &Change) -> (f64, f64) {
-        let taken: f64 = self.inverse.iter().zip(&change.on).map(|(row, on)| dot(row, &change.on) * on).sum();
-        let left = change.whole - taken;
+    fn taken_up(&self, change: &Change) -> (f64, f64) {
+        let taken_up: f64 =
+            self.inverse.iter().zip(&change.on).map(|(row, on)| dot(row, &change.on) * on).sum();
+        let left = change.whole - taken_up;
         let left = if left > DISTINCT * change.whole { left } else { 0.0 };
         (dot(&self.inverse[1], &change.on), left)
     }
 
     /// The line with so many times the change.
     pub fn with(&self, change: &Change, times: f64) -> WeighedLine {
-        let (slope, left) = self.taken(change);
+        let (slope, left) = self.taken_up(change);
         WeighedLine {
             chi_square: self.line.chi_square + (2.0 * change.pull + left * times) * times,
             slope: self.line.slope + slope * times,
@@ -159,7 +160,7 @@ impl Weighed<'_> {
 
     /// The line if the readings may change by any multiple of this, and that multiple; none where it can't be told.
     pub fn freed(&self, change: &Change) -> Option<(WeighedLine, f64)> {
-        let (_, left) = self.taken(change);
+        let (_, left) = self.taken_up(change);
         let times = -change.pull / left;
         (left > 0.0).then(|| (self.with(change, times), times))
     }

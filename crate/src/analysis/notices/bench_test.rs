@@ -238,8 +238,8 @@ fn kept() -> StoredFile {
 }
 
 /// An error of all delays in proportion to them.
-pub(super) fn clock(uncertainty: &str) -> Edit {
-    Edit::SetShared(SharedError {
+pub(super) fn clock(uncertainty: &str) -> SharedError {
+    SharedError {
         id: 900,
         name: "clock".into(),
         acts_on: ActsOn::Delays,
@@ -248,5 +248,5 @@ pub(super) fn clock(uncertainty: &str) -> Edit {
         uncertainty: uncertainty.into(),
         shape: ErrorShape::Normal,
         degrees_of_freedom: String::new(),
-    })
+    }
 }

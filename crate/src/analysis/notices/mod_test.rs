@@ -89,7 +89,7 @@ const CASES: [Case; 49] = [
         "walk_twice",
         |b| {
             b.walks();
-            b.put(clock("2 %"));
+            b.put(Edit::SetShared(clock("2 %")));
         },
         Whole,
     ),
@@ -202,8 +202,8 @@ const CASES: [Case; 49] = [
     ("faster_than_light", |b| (1..=12).for_each(|row| b.set(row, Cell::TimeBase, "1.6")), Whole),
     ("scale_off", |b| (1..=12).for_each(|row| b.set(row, Cell::TimeBase, "2.5")), Whole),
     ("short_span", |b| b.set_bench(BenchField::EdgeHalfWidth, "1.2"), Whole),
-    ("dominant_component", |b| b.put(clock("5 %")), Whole),
-    ("vague_result", |b| b.put(clock("30 %")), Whole),
+    ("dominant_component", |b| b.put(Edit::SetShared(clock("5 %"))), Whole),
+    ("vague_result", |b| b.put(Edit::SetShared(clock("30 %"))), Whole),
 ];
 
 #[test]
@@ -392,11 +392,10 @@ fn walk_that_is_stated_beside_the_budgets_own_line_is_named() {
     let twice =
         |bench: &Bench| analyse(&bench.notebook).notices.into_iter().find(|notice| notice.id == "walk_twice");
     let offset = |bench: &mut Bench| {
-        let Edit::SetShared(clock) = clock("0.5") else { return };
-        bench.put(Edit::SetShared(SharedError { effect: Effect::Offset, ..clock }));
+        bench.put(Edit::SetShared(SharedError { effect: Effect::Offset, ..clock("0.5") }));
     };
     let mut bench = Bench::sound();
-    bench.put(clock("2 %"));
+    bench.put(Edit::SetShared(clock("2 %")));
     assert_eq!(twice(&bench), None);
 
     bench.walks();
@@ -417,8 +416,7 @@ fn walk_that_is_stated_beside_the_budgets_own_line_is_named() {
 
     // What rows without traces share is no walk; row 12 becomes one of them.
     let of_rows = |bench: &mut Bench, rows: &[RowId]| {
-        let Edit::SetShared(clock) = clock("2 %") else { return };
-        bench.put(Edit::SetShared(SharedError { rows: Scope::Rows(rows.to_vec()), ..clock }));
+        bench.put(Edit::SetShared(SharedError { rows: Scope::Rows(rows.to_vec()), ..clock("2 %") }));
     };
     bench.put(Edit::SetEvidence { row: 12, evidence: None });
     bench.set(12, Cell::Delay, "20");

@@ -52,7 +52,7 @@ fn entry_replaced(input: &NoticeInput) -> Option<Notice> {
 
 /// Rows that only the place of their rail keeps from the line, while there is one through others.
 fn rail_unplaced(input: &NoticeInput) -> Option<Notice> {
-    let waits = |row: &&RowReading| row.part == RowPart::Incomplete { lacks: RowError::RailUnplaced };
+    let waits = |row: &&RowReading| matches!(row.part, RowPart::Incomplete { lacks: RowError::RailUnplaced });
     let rows: Vec<RowId> = input.rows.readings.iter().filter(waits).map(|row| row.id).collect();
     (input.line.is_some() && !rows.is_empty()).then(|| {
         Notice::new(

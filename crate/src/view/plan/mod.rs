@@ -286,11 +286,11 @@ impl Teller<'_> {
             planned = self.percent(expected.relative),
             rows = expected.rows,
             achieved = self.percent(speed.relative_v),
-            taken = found.taken,
+            taken = found.rows_read,
         );
         let turned_out = if speed.relative_v <= 1.15 * expected.relative {
             message!("plan-turned-out-kept")
-        } else if found.taken < expected.rows {
+        } else if found.rows_read < expected.rows {
             message!("plan-turned-out-missing")
         } else {
             message!("plan-turned-out-worse")

@@ -46,9 +46,9 @@ pub struct Residuals {
     /// The rails where they lie.
     pub rails: Vec<RailSpan>,
     /// In standard uncertainties.
-    pub normalized: Drawing,
+    pub normalized: DotPlot,
     /// In nanoseconds; none where seals cover all lines.
-    pub nanoseconds: Option<Drawing>,
+    pub nanoseconds: Option<DotPlot>,
     /// Both as a table, a row for each place.
     pub table: PlotTable,
 }
@@ -78,7 +78,7 @@ pub struct RailSpan {
 /// A drawing, as paths of SVG in a box of 1000 by 1000.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
-pub struct Drawing {
+pub struct DotPlot {
     /// A dot for each row.
     pub dots: String,
     /// A bar for each place with several rows, at their median.
@@ -210,7 +210,7 @@ fn drawing(
     across: Across,
     mark: DecimalMark,
     residual: impl Fn(&LineRow) -> Option<f64>,
-) -> Option<Drawing> {
+) -> Option<DotPlot> {
     let median_of =
         |rows: &[&LineRow]| median(&mut rows.iter().filter_map(|row| residual(row)).collect::<Vec<_>>());
     let mut sizes: Vec<f64> =
@@ -227,7 +227,7 @@ fn drawing(
     let each =
         spots.iter().flat_map(|spot| &spot.rows).filter_map(|row| Some((row.distance, residual(row)?)));
     let beyond = sizes.iter().filter(|size| **size > reach).count();
-    Some(Drawing {
+    Some(DotPlot {
         dots: path(each.map(|(distance, value)| (x(distance), y(value), 0.0))),
         bars: path(
             medians.iter().map(|(distance, middle)| (x(*distance) - HALF_BAR, y(*middle), 2.0 * HALF_BAR)),

@@ -18,9 +18,9 @@ use crate::handed_in::{self, may_hold_notebook};
 use crate::key::{self, Key};
 use crate::reading::{self, Known, Measured, ReadingError, Wanted};
 use crate::refusals::archive;
+use crate::set_evidence;
 use crate::size::{self, Size, SizeError, size};
 use crate::standing::Standing;
-use crate::taken;
 
 /// Where the glue's declarations have their types from.
 #[wasm_bindgen(typescript_custom_section)]
@@ -139,7 +139,7 @@ pub fn traces_of(
 ) -> Result<String, JsValue> {
     let so = from_js::<RowTruth>(so, "asked")?;
     let decimal = from_js::<DecimalMark>(decimal, "asked")?;
-    taken::traces(secret, &so, decimal).map_err(|message| thrown("set", message))
+    set_evidence::traces(secret, &so, decimal).map_err(|message| thrown("set", message))
 }
 
 /// A photograph of the screen at a row of a data set: four bytes a pixel, row by row, each of [`photograph_width`].
@@ -152,13 +152,15 @@ pub fn photograph_of(
     #[wasm_bindgen(unchecked_param_type = "Types.RowTruth")] so: JsValue,
 ) -> Result<Vec<u8>, JsValue> {
     let so = from_js::<RowTruth>(so, "asked")?;
-    taken::photograph(secret, &so).map(|picture| picture.rgba).map_err(|message| thrown("set", message))
+    set_evidence::photograph(secret, &so)
+        .map(|picture| picture.rgba)
+        .map_err(|message| thrown("set", message))
 }
 
 /// Width of a photograph of a data set, pixels.
 #[wasm_bindgen]
 pub fn photograph_width() -> usize {
-    taken::WIDTH
+    set_evidence::WIDTH
 }
 
 /// The text of the key to data sets.

@@ -136,5 +136,5 @@ fn camera(secret: &str) -> Camera {
 }
 
 #[cfg(test)]
-#[path = "taken_test.rs"]
+#[path = "set_evidence_test.rs"]
 mod tests;

@@ -70,7 +70,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 192] = [
+const TESTS: [(&str, Test); 193] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -107,6 +107,7 @@ const TESTS: [(&str, Test); 192] = [
     ("saved_outlives_a_reload", saving::saved_outlives_a_reload),
     ("saved_outlives_a_kill", saving::saved_outlives_a_kill),
     ("a_snapshot_that_is_lost_is_not_missed", saving::a_snapshot_that_is_lost_is_not_missed),
+    ("a_clock_set_back_loses_nothing", saving::a_clock_set_back_loses_nothing),
     ("opens_again_on_the_notebook_in_hand", saving::opens_again_on_the_notebook_in_hand),
     ("a_flow_of_typing_is_saved", saving::a_flow_of_typing_is_saved),
     ("a_flow_of_typing_is_one_step", saving::a_flow_of_typing_is_one_step),

@@ -70,7 +70,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 193] = [
+const TESTS: [(&str, Test); 194] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -225,6 +225,7 @@ const TESTS: [(&str, Test); 193] = [
     ("a_hand_out_is_prepared_and_handed_in", handout::a_hand_out_is_prepared_and_handed_in),
     ("a_shared_computer_keeps_nothing", leaving::a_shared_computer_keeps_nothing),
     ("a_claimed_teachers_layer_is_refused", handout::a_claimed_teachers_layer_is_refused),
+    ("a_text_of_ten_megabytes_stops_nothing", handout::a_text_of_ten_megabytes_stops_nothing),
     ("a_class_misses_what_was_asked_for", handout::a_class_misses_what_was_asked_for),
     ("texts_of_a_hand_out_have_marks", handout::texts_of_a_hand_out_have_marks),
     ("a_link_holds_a_hand_out", posted::a_link_holds_a_hand_out),

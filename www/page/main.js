@@ -343,9 +343,9 @@ class Page {
     // What is remembered lies beside the shelf: the crash took that, too.
     const last = recovered && recovered.at > (this.shelf.item(remembered)?.changed ?? '') ? recovered.id : remembered;
     const all = last && items.includes(last) ? [last, ...items.filter((id) => id !== last)] : items;
-    // Who comes to a shared computer finds nothing that another left.
+    // Who comes to a shared computer finds nothing that another left, and no other window's blank notebook.
     const order = !here && recall('computer') === 'shared' ? items.filter((id) => this.shelf.isBlank(id)) : all;
-    for (const id of order) if (await this.open(id)) return;
+    for (const id of order) if (await this.open(id) && (order === all || this.tabs.writing)) return;
     if (items.length > 0) return this.keep(blankDesk());
     await this.openDemo();
     this.offer();

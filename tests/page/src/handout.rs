@@ -134,7 +134,7 @@ pub fn a_claimed_teachers_layer_is_refused(stage: &Stage) -> Result<()> {
 }
 
 /// A hand-out with a text of 10 MB of letters that stumble over one another opens, with that text folded, and the page goes on
-/// answering.
+/// answering; so does a class with a name of that kind.
 ///
 /// # Errors
 /// When it does not.
@@ -147,12 +147,16 @@ pub fn a_text_of_ten_megabytes_stops_nothing(stage: &Stage) -> Result<()> {
     let text = oddities.repeat(10_000_000 / oddities.len());
     let page = stage.blank_page()?;
     let mut teacher = Notebook::new();
-    teacher.apply(Edit::SetTask(1, Piece::Readings, Asks::Words, text), "")?;
+    teacher.apply(Edit::SetTask(1, Piece::Readings, Asks::Words, text.clone()), "")?;
     page.open_file(&page.home.write("large.json", write(&teacher.hand_out("")?).as_bytes())?)?;
     page.reads(names::MESSAGE, "is open")?;
     page.fill("Title of the notebook", "Mine")?;
     page.is_saved()?;
     eventually("the text is folded", || page.count("#task-1-box details"), |count| *count == 1)?;
+    let mut named = Notebook::new();
+    named.apply(Edit::SetBench { field: BenchField::People, text }, "")?;
+    class::choose(&page, &[page.home.write("named.json", write(&named).as_bytes())?])?;
+    page.reads("#class-table", "…")?;
     page.is_silent()
 }
 

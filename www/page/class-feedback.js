@@ -4,7 +4,7 @@
  * bears another is shown beside it, until a person says that the name is theirs.
  */
 import { now } from './book.js';
-import { fileOf, textIn } from './class-pool.js';
+import { chainOf } from './class-merged.js';
 import { core, messageOf } from './core.js';
 import { alike, download, el, setHidden, setText } from './dom.js';
 import { isEmpty } from './feedback-places.js';
@@ -135,9 +135,7 @@ export class ClassFeedback {
   /** The notebook of which something is said that is in a file. @param {Feedback} one @param {ClassEntry[]} entries */
   async notebookOf({ of }, entries) {
     for (const { handed, row } of entries) {
-      if (row?.entries !== of.entries) continue;
-      const text = await textIn(await fileOf(handed));
-      if ((await aboutText(text))?.digest === of.digest) return handed;
+      if (row?.entries === of.entries && (await chainOf(handed)).has(of.digest)) return handed;
     }
     return undefined;
   }

@@ -21,6 +21,8 @@ import { each, inWords, say, tell } from './words.js';
  */
 /** @typedef {'rows' | 'c' | 'expanded' | 'z' | 'apart' | 'key' | 'chi_square' | 'p_value' | 'method' | 'notices' | 'missing' | 'remarks'} ColumnId */
 
+/** The longest name that is shown whole. */
+const LONGEST = 300;
 /** So many lines are laid out at a time: more than a screen holds. */
 const AT_ONCE = 100;
 
@@ -183,9 +185,10 @@ function inBrief({ mark, general, comments }) {
   return [mark.trim(), n > 0 ? say('class-comments', { n }) : ''].filter((text) => text).join(' · ');
 }
 
-/** Who it is from, by what there is. @param {ClassEntry} entry */
+/** Who it is from, by what there is; of a name of any length as much as a table can hold. @param {ClassEntry} entry */
 export function whoOf({ row, handed }) {
-  return row?.people.trim() || row?.title.trim() || pathOf(handed);
+  const name = row?.people.trim() || row?.title.trim() || pathOf(handed);
+  return name.length > LONGEST ? `${name.slice(0, LONGEST)}…` : name;
 }
 
 /** @param {ClassRow} row */

@@ -12,8 +12,10 @@ use crate::page::{Page, eventually};
 use crate::stage::Stage;
 use crate::windows::{OPEN, TAKE_OVER, Two};
 
-/// How many things are done in each random run.
+/// How many things are done in each random run of two windows.
 const STEPS: usize = 40;
+/// The same of three, of which two can't be typed in.
+const STEPS_OF_THREE: usize = 120;
 const SEEDS: [u64; 3] = [4, 21, 35];
 
 /// Three windows on one notebook, the first of which writes. The second hears late of a turn that it seizes.
@@ -132,14 +134,20 @@ pub fn no_interleaving_loses_an_edit(stage: &Stage) -> Result<()> {
     let [first, second, third] = SEEDS;
     for (address, seed) in [(stage.address.clone(), first), (stage.plain_address(), second)] {
         let two = Two::open(stage, &address)?;
-        interleave(2, |window| two.at(window), seed).with_context(|| format!("{address}, seed {seed}"))?;
+        interleave((2, STEPS), |window| two.at(window), seed)
+            .with_context(|| format!("{address}, seed {seed}"))?;
     }
     let three = Three::open(stage)?;
-    interleave(3, |window| three.at(window), third).with_context(|| format!("three, seed {third}"))
+    interleave((3, STEPS_OF_THREE), |window| three.at(window), third)
+        .with_context(|| format!("three, seed {third}"))
 }
 
-/// Does things at random in so many windows, and looks for what was typed.
-fn interleave<'p, 'd: 'p>(windows: u64, at: impl Fn(usize) -> Result<&'p Page<'d>>, seed: u64) -> Result<()> {
+/// Does so many things at random in so many windows, and looks for what was typed.
+fn interleave<'p, 'd: 'p>(
+    (windows, steps): (u64, usize),
+    at: impl Fn(usize) -> Result<&'p Page<'d>>,
+    seed: u64,
+) -> Result<()> {
     let mut state = seed;
     // Constants of a linear congruential generator: D. E. Knuth, The Art of Computer Programming, vol. 2, 3.3.4 (MMIX).
     let mut below = |n: u64| {
@@ -147,7 +155,7 @@ fn interleave<'p, 'd: 'p>(windows: u64, at: impl Fn(usize) -> Result<&'p Page<'d
         (state >> 33) % n
     };
     let mut typed = Vec::new();
-    for step in 0..STEPS {
+    for step in 0..steps {
         let page = at(usize::try_from(below(windows))?)?;
         match below(8) {
             0..=3 => {

@@ -70,7 +70,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 192] = [
+const TESTS: [(&str, Test); 194] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -107,6 +107,7 @@ const TESTS: [(&str, Test); 192] = [
     ("saved_outlives_a_reload", saving::saved_outlives_a_reload),
     ("saved_outlives_a_kill", saving::saved_outlives_a_kill),
     ("a_snapshot_that_is_lost_is_not_missed", saving::a_snapshot_that_is_lost_is_not_missed),
+    ("a_clock_set_back_loses_nothing", saving::a_clock_set_back_loses_nothing),
     ("opens_again_on_the_notebook_in_hand", saving::opens_again_on_the_notebook_in_hand),
     ("a_flow_of_typing_is_saved", saving::a_flow_of_typing_is_saved),
     ("a_flow_of_typing_is_one_step", saving::a_flow_of_typing_is_one_step),
@@ -224,6 +225,7 @@ const TESTS: [(&str, Test); 192] = [
     ("a_hand_out_is_prepared_and_handed_in", handout::a_hand_out_is_prepared_and_handed_in),
     ("a_shared_computer_keeps_nothing", leaving::a_shared_computer_keeps_nothing),
     ("a_claimed_teachers_layer_is_refused", handout::a_claimed_teachers_layer_is_refused),
+    ("a_text_of_ten_megabytes_stops_nothing", handout::a_text_of_ten_megabytes_stops_nothing),
     ("a_class_misses_what_was_asked_for", handout::a_class_misses_what_was_asked_for),
     ("texts_of_a_hand_out_have_marks", handout::texts_of_a_hand_out_have_marks),
     ("a_link_holds_a_hand_out", posted::a_link_holds_a_hand_out),

@@ -163,7 +163,7 @@ fn suspects(page: &NotebookState, checks: &Checks, n: usize) -> Option<Figure> {
     Some(
         figure("suspects", message!("figures-suspects"), "", pointed)
             .means(message!("figures-suspects-meaning"))
-            .by(formula("{N·{P({|Z|} ≥ {|w|})}} = {#·{P({|Z|} ≥ {|w|})}} < 1/2", vec![n.to_string()]))
+            .by(formula("{N·{P({|Z|} ≥ {|r|}/s)}} = {#·{P({|Z|} ≥ {|r|}/s)}} < 1/2", vec![n.to_string()]))
             .from(message!("figures-suspects-source")),
     )
 }

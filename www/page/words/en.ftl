@@ -967,10 +967,10 @@ result-choice = Which uncertainty do you report?
 result-bases-stated = from the stated uncertainties of the input quantities
 result-bases-scatter = from the scatter of the residuals (common components stay as stated; reading limits too, where the scatter is smaller)
 result-reason = Reason
-result-from-stated = The speed of light in vacuum, from { $n } rows, is c = { $c }, with the standard uncertainty from the stated uncertainties of the input quantities.
-result-from-scatter = The speed of light in vacuum, from { $n } rows, is c = { $c }, with the standard uncertainty from the scatter about the line.
-result-from-both = The speed of light in vacuum, from { $n } rows, is c = { $c }, with the standard uncertainty from the scatter about the line and the stated components that it does not replace.
-result-expanded = The expanded uncertainty is U = { $u } m/s (coverage factor k = { $k }, coverage probability { $p }).
+result-from-stated = The speed of light in vacuum, from { $n } rows, is c = { $c }, with the standard uncertainty, in brackets, from the stated uncertainties of the input quantities.
+result-from-scatter = The speed of light in vacuum, from { $n } rows, is c = { $c }, with the standard uncertainty, in brackets, from the scatter about the line.
+result-from-both = The speed of light in vacuum, from { $n } rows, is c = { $c }, with the standard uncertainty, in brackets, from the scatter about the line and the stated components that it does not replace.
+result-expanded = With the expanded uncertainty U behind ±, c = { $c } (coverage factor k = { $k }, coverage probability { $p }).
 result-no-expanded = No expanded uncertainty can be given.
 result-below = The result is { $apart } u below the defined value, 299 792 458 m/s.
 result-above = The result is { $apart } u above the defined value, 299 792 458 m/s.
@@ -1279,10 +1279,9 @@ figures-group_index-bare = { $index } (adds { $percent } % to v)
 figures-group_index-meaning = A pulse travels at the group velocity, c divided by the group index. The group index follows from the phase index n and its change with the vacuum wavenumber σ.
 figures-group_index-extrapolated = At this wavelength the small part of the water vapour is extrapolated.
 figures-group_index-source = P. E. Ciddor, Appl. Opt. 35 (1996) 1566, differentiated
-figures-c-meaning = With its standard uncertainty, to two significant digits.
-figures-c-source = Rounding: JCGM 100:2008, 7.2.6
-figures-short_form = the same in short form
-figures-short_form-meaning = The digits in brackets are the standard uncertainty in the last digits.
+figures-c-meaning = The digits in brackets are the standard uncertainty in the last digits.
+figures-c-source = Form and rounding: JCGM 100:2008, 7.2.2 and 7.2.6
+figures-interval = the same with its expanded uncertainty
 figures-coverage_factor-meaning = For a coverage probability of { $p }: the quantile of Student’s t for these degrees of freedom, or of the normal distribution where ν is ∞.
 figures-expanded-meaning = Coverage interval c ± U for a coverage probability of { $p }.
 figures-sealed = shown when the seal is opened

@@ -964,10 +964,10 @@ result-choice = Quelle incertitude indiquez-vous ?
 result-bases-stated = d’après les incertitudes déclarées des grandeurs d’entrée
 result-bases-scatter = d’après la dispersion des résidus (les composantes communes restent telles que déclarées ; les limites de lecture aussi, si la dispersion est plus faible)
 result-reason = Raison
-result-from-stated = La vitesse de la lumière dans le vide, d’après { $n } lignes, est c = { $c }, avec l’incertitude-type qui résulte des incertitudes déclarées des grandeurs d’entrée.
-result-from-scatter = La vitesse de la lumière dans le vide, d’après { $n } lignes, est c = { $c }, avec l’incertitude-type qui résulte de la dispersion autour de la droite.
-result-from-both = La vitesse de la lumière dans le vide, d’après { $n } lignes, est c = { $c }, avec l’incertitude-type qui résulte de la dispersion autour de la droite et des composantes déclarées qu’elle ne remplace pas.
-result-expanded = L’incertitude élargie est U = { $u } m/s (facteur d’élargissement k = { $k }, probabilité de couverture { $p }).
+result-from-stated = La vitesse de la lumière dans le vide, d’après { $n } lignes, est c = { $c }, avec l’incertitude-type, entre parenthèses, qui résulte des incertitudes déclarées des grandeurs d’entrée.
+result-from-scatter = La vitesse de la lumière dans le vide, d’après { $n } lignes, est c = { $c }, avec l’incertitude-type, entre parenthèses, qui résulte de la dispersion autour de la droite.
+result-from-both = La vitesse de la lumière dans le vide, d’après { $n } lignes, est c = { $c }, avec l’incertitude-type, entre parenthèses, qui résulte de la dispersion autour de la droite et des composantes déclarées qu’elle ne remplace pas.
+result-expanded = Avec l’incertitude élargie U après ±, c = { $c } (facteur d’élargissement k = { $k }, probabilité de couverture { $p }).
 result-no-expanded = Aucune incertitude élargie ne peut être donnée.
 result-below = Le résultat est inférieur de { $apart } u à la valeur définie, 299 792 458 m/s.
 result-above = Le résultat est supérieur de { $apart } u à la valeur définie, 299 792 458 m/s.
@@ -1276,10 +1276,9 @@ figures-group_index-bare = { $index } (ajoute { $percent } % à v)
 figures-group_index-meaning = Une impulsion se propage à la vitesse de groupe, c divisée par l’indice de groupe. Celui-ci résulte de l’indice de phase n et de sa variation avec le nombre d’onde dans le vide σ.
 figures-group_index-extrapolated = À cette longueur d’onde, la petite part de la vapeur d’eau est extrapolée.
 figures-group_index-source = P. E. Ciddor, Appl. Opt. 35 (1996) 1566, dérivé
-figures-c-meaning = Avec son incertitude-type, à deux chiffres significatifs.
-figures-c-source = Arrondi : JCGM 100:2008, 7.2.6
-figures-short_form = même valeur, en écriture abrégée
-figures-short_form-meaning = Les chiffres entre parenthèses sont l’incertitude-type sur les derniers chiffres.
+figures-c-meaning = Les chiffres entre parenthèses sont l’incertitude-type sur les derniers chiffres.
+figures-c-source = Écriture et arrondi : JCGM 100:2008, 7.2.2 et 7.2.6
+figures-interval = même valeur, avec son incertitude élargie
 figures-coverage_factor-meaning = Pour une probabilité de couverture de { $p } : le quantile de la loi de Student pour ces degrés de liberté, ou de la loi normale si ν est ∞.
 figures-expanded-meaning = Intervalle élargi c ± U pour une probabilité de couverture de { $p }.
 figures-sealed = montré à l’ouverture du sceau

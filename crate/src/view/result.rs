@@ -11,6 +11,9 @@ use crate::notebook::{Basis, NotebookState, Path};
 use crate::quantity::{DecimalMark, fixed, plain, plus_minus, short_form};
 use crate::words::{Message, Value};
 
+/// A correction nearer to 1 than this is rounding.
+const NO_CORRECTION: f64 = 1e-12;
+
 /// The result.
 pub fn result_view(page: &NotebookState, analysis: &Analysis) -> ResultView {
     let claim = |view: ResultView| ResultView {
@@ -76,15 +79,24 @@ fn speed_in_air(page: &NotebookState, analysis: &Analysis, speed: &Speed) -> Fig
         Path::Mirror => message!("figures-v-mirror"),
     };
     let value = short_form(speed.v, Some(speed.u_v()), "m/s", mark);
-    let v = figure("v", message!("figures-v"), "v = f/b", value).means(factor).from("Δt = t₀ + f·d/v");
-    let Ok(line) = &analysis.line else { return v };
-    let slope = line.fit.slope;
-    v.by(equation(
+    let v =
+        |symbol| figure("v", message!("figures-v"), symbol, &*value).means(factor).from("Δt = t₀ + f·d/v");
+    let Ok(line) = &analysis.line else { return v("v = f/b") };
+    let (f, slope) = (page.path.factor(), line.fit.slope);
+    // κ, which corrects for the beam's angle; m/ns to m/s.
+    let correction = speed.v * slope / (f * 1e9);
+    let [f, slope] = [plain(f, 1, mark), plain(slope, 7, mark) + "\u{a0}ns/m"];
+    let found = plain(speed.v, 7, mark) + "\u{a0}m/s";
+    if (correction - 1.0).abs() < NO_CORRECTION {
+        return v("v = f/b").by(equation("v", "f/b", "#/#", vec![f, slope], found));
+    }
+    let numbers = vec![fixed(correction, -7, mark), f, slope];
+    v("v = κ·f/b").means(message!("budget-remarks-angle")).by(equation(
         "v",
-        "f/b",
-        "#/#",
-        vec![plain(page.path.factor(), 1, mark), plain(slope, 7, mark) + "\u{a0}ns/m"],
-        plain(speed.v, 7, mark) + "\u{a0}m/s",
+        "{κ·f}/b",
+        "{#·#}/#",
+        numbers,
+        found,
     ))
 }
 

@@ -11,11 +11,11 @@ use slope_of_light::notebook::{BenchField, Cell, Edit, Notebook};
 
 use crate::reference::assert_close;
 
-/// Upper critical values as printed with three decimals (NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.6.7.3; from
-/// memory): the probability asked for lies between those of the neighbours of the last digit.
+/// Upper critical values with three decimals, as tables print them, by another program (SciPy 1.17, `scipy.stats.f.isf`): the
+/// probability asked for lies between those of the neighbours of the last digit.
 #[test]
-fn printed_critical_values() {
-    let printed = [
+fn tabulated_critical_values() {
+    let tabulated = [
         (0.05, 161.448, 1.0, 1.0),
         (0.05, 4.965, 1.0, 10.0),
         (0.05, 6.591, 3.0, 4.0),
@@ -25,7 +25,7 @@ fn printed_critical_values() {
         (0.01, 5.636, 5.0, 10.0),
         (0.01, 3.368, 10.0, 20.0),
     ];
-    for (q, critical, nu, below) in printed {
+    for (q, critical, nu, below) in tabulated {
         let at = |value| f_sf(value, nu, below);
         assert!(at(critical + 5e-4) < q && q < at(critical - 5e-4), "{critical}: {}", at(critical));
     }

@@ -35,6 +35,11 @@ pub(super) fn repair(
             None => (message!("repair-sense-all"), Edit::Together(page.rails.iter().map(turned).collect())),
         },
         Cause::OverlapTurned => (message!("repair-joint", rail = rail), joint(page.rails.get(place?)?)?),
+        Cause::WrongRail => {
+            let [row] = found.rows[..] else { return None };
+            let does = message!("repair-next-rail", n = 1_usize, rows = rows, rail = rail.as_str());
+            (does, Edit::SetCell { row, cell: Cell::Rail, text: rail })
+        }
         Cause::RulerRestarts => restart(page, place?, &found.rows, rows)?,
         _ => return None,
     };

@@ -11,7 +11,7 @@ use slope_of_light::notebook::{BenchField, Cell, Edit, Notebook};
 
 use crate::reference::assert_close;
 
-/// Upper critical values with three decimals, as tables print them, by another program (SciPy 1.17, `scipy.stats.f.isf`): the
+/// Upper critical values with three decimals, as tables print them, by another program (scipy 1.17, `scipy.stats.f.isf`): the
 /// probability asked for lies between those of the neighbours of the last digit.
 #[test]
 fn tabulated_critical_values() {

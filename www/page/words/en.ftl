@@ -1575,6 +1575,7 @@ repair-joint = Exchange the readings of the splice of rail “{ $rail }”
 repair-path-mirror = State a mirror on the carriage
 repair-path-detector = State a detector on the carriage
 repair-constant_fraction = Time all edges at a constant fraction
+repair-fitted = Fit the position of rail “{ $rail }” with the line
 repair-next-rail =
     { $n ->
         [one] Put row { $rows } on rail “{ $rail }”

@@ -1572,6 +1572,7 @@ repair-joint = Échanger les lectures du raccord du rail « { $rail } »
 repair-path-mirror = Indiquer un miroir sur le chariot
 repair-path-detector = Indiquer un détecteur sur le chariot
 repair-constant_fraction = Dater tous les fronts à une fraction constante
+repair-fitted = Ajuster la position du rail « { $rail } » avec la droite
 repair-next-rail =
     { $n ->
         [one] Mettre la ligne { $rows } sur le rail « { $rail } »

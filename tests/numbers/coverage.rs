@@ -6,10 +6,14 @@
 #![expect(clippy::expect_used, reason = "tests")]
 
 use slope_bench::rails::{Joint, Truth};
-use slope_of_light::analysis::{Analysis, analyse};
+use slope_bench::written::Sheet;
+use slope_bench::written::drawn::{Needs, STUDIED, sheet};
+use slope_of_light::analysis::{Analysis, C0, analyse, analyse_line};
 use slope_of_light::line::{Data, Noise, Stated, fit};
-use slope_of_light::notebook::{ActsOn, BenchField, Edit, Effect, ErrorShape, Scope, SharedError};
+use slope_of_light::notebook::{ActsOn, BenchField, Edit, Effect, ErrorShape, Notebook, Scope, SharedError};
 use slope_of_light::simulated::{demo, described::Described};
+
+use crate::said_first::notebook;
 
 const RUNS: u64 = 2_000;
 
@@ -113,6 +117,26 @@ fn walk_covers_where_it_is_modelled() {
     };
     assert_covers(&bench, &[Edit::SetShared(walk)]);
     assert!(share(&bench, &[], covered) < 0.80);
+}
+
+/// Benches drawn over all the ranges of the study of the notices: those with a mirror on the carriage, and those of four
+/// rails, joined in any way.
+#[test]
+fn mirrors_and_four_rails_cover() {
+    let kinds: [(&str, fn(&Sheet) -> bool); 2] =
+        [("a mirror", |sheet| sheet.mirror), ("four rails", |sheet| sheet.rails.len() == 4)];
+    let before = analyse(&Notebook::new());
+    for (kind, is_one) in kinds {
+        let sheets = (0..).map(|seed| sheet(&STUDIED, Needs::default(), 2_000_000 + seed)).filter(is_one);
+        let speeds = sheets.filter_map(|sheet| {
+            let notebook = notebook(&sheet).expect("the sheet is sound");
+            analyse_line(notebook.state(), &before).speed.ok()
+        });
+        let held: Vec<bool> =
+            speeds.filter_map(|speed| Some((speed.c - C0).abs() <= speed.expanded()?)).take(2_000).collect();
+        let coverage = held.iter().filter(|held| **held).count() as f64 / held.len() as f64;
+        assert!((0.935..=0.965).contains(&coverage), "{kind}: coverage {coverage}");
+    }
 }
 
 #[test]

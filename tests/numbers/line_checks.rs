@@ -105,8 +105,7 @@ fn doubtful_values_are_named() {
     assert!(peirce(&values, 1).is_empty());
 }
 
-/// P. K. Sen, J. Am. Stat. Assoc. 63 (1968) 1379, example on p. 1388; interval at 93 %, for which the normal factor is
-/// 1.811910673 (from memory, as tables of the normal distribution give it).
+/// P. K. Sen, J. Am. Stat. Assoc. 63 (1968) 1379, his example as the tests of scipy 1.17 have it (`theilslopes`, slope 4).
 #[test]
 fn median_line_of_sen() {
     let set = reference("theil-sen.json");

@@ -25,9 +25,9 @@ fn gum_7_2_6_value_follows_the_uncertainty() {
     assert_eq!(fixed(10.057_62, -3, DecimalMark::Comma), "10,058");
 }
 
-/// CODATA 2018 recommended values in concise form (grouping spaces left out). From memory. Each is read
-/// from that form and written again. (The fine-structure constant is published with × 10⁻³; the notebook's
-/// rule writes powers of ten only below that.)
+/// CODATA 2018 recommended values in concise form (grouping spaces left out), as in the table of NIST that scipy 1.17 keeps
+/// (`scipy.constants`, `txt2018`). Each is read from that form and written again. (The fine-structure constant is published
+/// with × 10⁻³; the notebook's rule writes powers of ten only below that.)
 #[test]
 fn codata_2018_concise_forms() {
     let cases = [

@@ -12,7 +12,7 @@ fn with_list(text: &str) -> Vec<Entry> {
 
 #[test]
 fn the_hash_is_sha_256() {
-    // FIPS 180-4; NIST, "Examples with Intermediate Values", SHA-256, one-block message "abc". From memory.
+    // FIPS 180-4, as the sha256sum of GNU coreutils computes it of “abc”.
     let expected = "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad";
     let list = list(&[entry("a.txt", "abc")]);
     assert!(String::from_utf8(list.bytes).unwrap().contains(expected));

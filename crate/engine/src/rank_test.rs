@@ -4,7 +4,7 @@ use super::*;
 
 #[test]
 fn every_rank_is_that_of_the_sorted_values() {
-    // A linear congruential sequence (from memory: Numerical Recipes, 7.1), cut to few values so that many repeat.
+    // A linear congruential sequence, whose constants are of no import, cut to few values so that many repeat.
     let mut state = 1_u32;
     let mut random = move || {
         state = state.wrapping_mul(1_664_525).wrapping_add(1_013_904_223);

@@ -19,8 +19,7 @@ const CANDIDATES: usize = 3;
 /// All side checks.
 pub fn checks(page: &NotebookState, points: &[Point], setup: &Setup, fit: &Fit) -> Checks {
     let data = &setup.data;
-    // A row that the line must go through has no deviation to speak of.
-    let deviations: Vec<f64> = fit.rows.iter().map(|row| row.normalised.unwrap_or(0.0)).collect();
+    let deviations = deviations(fit);
     let unknowns = 2 + data.free.len();
     let ids = |places: Vec<usize>| places.into_iter().filter_map(|place| row_at(points, place)).collect();
     let judged = fit.degrees_of_freedom > 1;
@@ -42,6 +41,15 @@ pub fn checks(page: &NotebookState, points: &[Point], setup: &Setup, fit: &Fit) 
         chauvenet: if judged { ids(chauvenet(&deviations)) } else { Vec::new() },
         peirce: if judged { ids(peirce(&deviations, unknowns)) } else { Vec::new() },
     }
+}
+
+/// The residuals in units of the scatter of the rows themselves, as both criteria for doubtful rows take them, whatever was
+/// stated; a row that the line must go through has none to speak of.
+fn deviations(fit: &Fit) -> Vec<f64> {
+    // Where nothing was stated they are in units of the scatter already.
+    let scatter = fit.scatter().filter(|scatter| fit.stated && *scatter > 0.0).unwrap_or(1.0);
+    let of = |row: &RowFit| row.normalised.map_or(0.0, |w| w * (1.0 - row.leverage).sqrt() / scatter);
+    fit.rows.iter().map(of).collect()
 }
 
 fn row_at(points: &[Point], place: usize) -> Option<RowId> {

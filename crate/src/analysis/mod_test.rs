@@ -72,6 +72,25 @@ fn what_no_row_states_is_noticed() {
     );
 }
 
+/// Ten rows of one spread, the fifth of them far off: Chauvenet and Peirce point at it alone, whatever is stated of the rows,
+/// since both judge by the deviations of the sample itself (J. R. Taylor, An Introduction to Error Analysis; S. M. Ross,
+/// J. Eng. Technol. 20 (2003) 38; their limits for ten values are 1.960 and 1.878).
+#[test]
+fn doubtful_rows_do_not_hang_on_what_was_stated() {
+    let off = |row: u32| if row == 5 { 1.2 } else { 0.1 * (1.0 - 2.0 * f64::from(row % 2)) };
+    let delays: Vec<String> = (1..=10).map(|row| format!("{:.2}", 3.3 * f64::from(row) + off(row))).collect();
+    let places: Vec<String> = (1..=10).map(|row: u32| row.to_string()).collect();
+    for u in ["2", "0.1", "0.01", ""] {
+        let rows: Vec<[&str; 4]> = places
+            .iter()
+            .zip(&delays)
+            .map(|(place, delay)| [place.as_str(), "", delay.as_str(), u])
+            .collect();
+        let checks = analyse(&direct(&rows)).line.unwrap().checks.clone();
+        assert_eq!((checks.chauvenet, checks.peirce), (vec![5], vec![5]), "u = {u}");
+    }
+}
+
 #[test]
 fn refusals_name_what_is_missing() {
     let cases: Vec<(Notebook, &str, &str)> = vec![

@@ -7,7 +7,7 @@ use crate::analysis::{Checks, LineAnalysis, MeasuredValue, Tested};
 use crate::line::diagnostics::RunsTest;
 use crate::message;
 use crate::notebook::NotebookState;
-use crate::quantity::{DecimalMark, p_equation, p_text, plain, plus_minus};
+use crate::quantity::{DecimalMark, p_equation, p_text, plain, short_form};
 use crate::words::Value;
 
 /// The checks that the rows allow.
@@ -84,7 +84,7 @@ fn quadratic(term: &Tested, line: &LineAnalysis, mark: DecimalMark) -> Figure {
         "a₂",
         format!(
             "{} ({})",
-            plus_minus(term.value, Some(term.uncertainty), "ns/m²", mark),
+            short_form(term.value, Some(term.uncertainty), "ns/m²", mark),
             p_equation(term.p_value, mark)
         ),
     )
@@ -163,7 +163,7 @@ fn suspects(page: &NotebookState, checks: &Checks, n: usize) -> Option<Figure> {
     Some(
         figure("suspects", message!("figures-suspects"), "", pointed)
             .means(message!("figures-suspects-meaning"))
-            .by(formula("{N·{P({|Z|} ≥ {|w|})}} = {#·{P({|Z|} ≥ {|w|})}} < 1/2", vec![n.to_string()]))
+            .by(formula("{N·{P({|Z|} ≥ {|r|}/s)}} = {#·{P({|Z|} ≥ {|r|}/s)}} < 1/2", vec![n.to_string()]))
             .from(message!("figures-suspects-source")),
     )
 }

@@ -3,7 +3,7 @@
 use super::math::Formula;
 use super::types::Figure;
 use crate::analysis::MeasuredValue;
-use crate::quantity::{DecimalMark, Unit, in_unit, plain, plus_minus, short_form};
+use crate::quantity::{DecimalMark, Unit, in_unit, plain, short_form};
 use crate::words::Value;
 
 /// A figure that says nothing of itself yet.
@@ -68,10 +68,10 @@ pub fn measured(value: Option<&MeasuredValue>, unit: &str, mark: DecimalMark) ->
     })
 }
 
-/// A value with its uncertainty where there is one.
+/// A value with its standard uncertainty in brackets, where there is one: ± is kept for expanded ones (JCGM 100:2008, 7.2.2).
 pub fn with_u(value: f64, u: Option<f64>, unit: &str, mark: DecimalMark) -> String {
     match u {
-        Some(u) => plus_minus(value, Some(u), unit, mark),
+        Some(u) => short_form(value, Some(u), unit, mark),
         None => format!("{}\u{a0}{unit}", plain(value, 6, mark)),
     }
 }

@@ -28,12 +28,13 @@ pub fn line_view(page: &NotebookState, analysis: &Analysis) -> LineView {
 fn method(line: &LineAnalysis) -> Message {
     let stated_together = line.parts.iter().any(|part| part.origin == Origin::Matrices);
     let shared = stated_together || !line.shared.is_empty();
-    let both = line.u_distance.iter().any(|u| *u > 0.0);
-    let how = match (line.stated, both, shared) {
-        (false, ..) => message!("line-method-ordinary"),
-        (true, false, false) => message!("line-method-weighted"),
-        (true, true, false) => message!("line-method-both"),
-        (true, _, true) => message!("line-method-shared"),
+    let some = |all: &[f64]| all.iter().any(|u| *u > 0.0);
+    let how = match (some(&line.u_distance), some(&line.u_delay)) {
+        _ if !line.stated => message!("line-method-ordinary"),
+        _ if shared => message!("line-method-shared"),
+        (false, _) => message!("line-method-weighted"),
+        (true, false) => message!("line-method-distances"),
+        (true, true) => message!("line-method-both"),
     };
     message!("line-method", how = how)
 }
@@ -225,3 +226,7 @@ fn residual_summary(page: &NotebookState, line: &LineAnalysis) -> Message {
         row = page.row_numbers(&[row])
     )
 }
+
+#[cfg(test)]
+#[path = "fitted_line_test.rs"]
+mod tests;

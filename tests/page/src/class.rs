@@ -11,7 +11,7 @@ use slope_of_light::analysis::{Weight, analyse};
 use slope_of_light::bundle::{self, Entry};
 use slope_of_light::drawings::{ChartForm, charts};
 use slope_of_light::notebook::{BenchField, Cell, Edit, Notebook, write};
-use slope_of_light::quantity::{DecimalMark, plus_minus};
+use slope_of_light::quantity::{DecimalMark, short_form};
 use slope_of_light::simulated::random;
 use slope_of_light::view::view;
 use slope_of_light::words::{WordTable, Words};
@@ -376,7 +376,7 @@ fn results_are_recomputed(rows: &[Vec<String>]) -> Result<()> {
     let inner = [(12, "Inner 12".to_owned()), (13, "Inner 13".to_owned()), (9, "Nicer".to_owned())];
     for (seed, who) in (1..=SOUND).map(|seed| (seed, format!("Student {seed}"))).chain(inner) {
         let speed = analyse(&notebook(seed, &who)?).speed.map_err(|refusal| anyhow::anyhow!(refusal.id))?;
-        let c = plus_minus(speed.c, Some(speed.u_c()), "m/s", DecimalMark::Point);
+        let c = short_form(speed.c, Some(speed.u_c()), "m/s", DecimalMark::Point);
         ensure!(row_of(rows, &who)?.get(2) == Some(&c), "{who} has {:?}, not {c}", row_of(rows, &who)?);
     }
     Ok(())
@@ -433,7 +433,7 @@ fn is_read_and_closed(page: &Page) -> Result<()> {
     page.click("Open Inner 12")?;
     let inside = "document.querySelector('dialog.handed[open] > .table-box')?.shadowRoot";
     let speed = analyse(&notebook(12, "Inner 12")?).speed.map_err(|refusal| anyhow::anyhow!(refusal.id))?;
-    let c = plus_minus(speed.c, Some(speed.u_c()), "m/s", DecimalMark::Point);
+    let c = short_form(speed.c, Some(speed.u_c()), "m/s", DecimalMark::Point);
     let script = format!("return {inside}?.textContent ?? ''");
     let told = || page.browser.run(&script, vec![]);
     let is_it =

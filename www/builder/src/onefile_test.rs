@@ -10,8 +10,8 @@ use flate2::read::GzDecoder;
 
 use super::{DIGITS, Handed, Scripts, hash, help, in_digits, make};
 
-/// From memory: the digest of the empty text, as the examples of FIPS 180-4 give it
-/// (e3b0c442 98fc1c14 …), in base64.
+/// The digest of the empty text by FIPS 180-4, as the sha256sum of GNU coreutils computes it (e3b0c442 98fc1c14 …), in
+/// base64.
 #[test]
 fn a_hash_is_written_as_the_policy_wants_it() {
     assert_eq!(hash(""), "'sha256-47DEQpj8HBSa+/TImW+5JCeuQeRkm5NMpJWZG3hSuFU='");

@@ -774,8 +774,9 @@ line-checks-hint = Other tests of the same rows. None of them changes the result
 line-method = { $how } The delay at zero distance, t₀, is fitted and never taken as zero.
 line-method-ordinary = Ordinary least squares: no uncertainty is stated, so the uncertainties come from the scatter (JCGM 100:2008, H.3).
 line-method-weighted = Weighted least squares with the stated uncertainties of the delays (ISO/TS 28037:2010, clause 6).
+line-method-distances = Least squares with the stated uncertainties of the distances (ISO/TS 28037:2010, clause 7).
 line-method-both = Least squares with stated uncertainties of distance and delay (ISO/TS 28037:2010, clause 7).
-line-method-shared = Least squares with uncertainties of distance and delay. Components common to several rows (splices, scales, time bases) and stated covariances are in the covariance matrix (ISO/TS 28037:2010, clauses 8 to 10).
+line-method-shared = Least squares with the stated uncertainties. Components common to several rows (splices, scales, time bases) and stated covariances are in the covariance matrix (ISO/TS 28037:2010, clauses 8 to 10).
 line-summary = { $n } rows; distance from { $near } to { $far } m, delay from { $least } to { $most } ns. { $course } At zero distance the delay is { $intercept } ns.
 line-rises = The line rises by { $slope } ns per metre.
 line-falls = The line falls by { $slope } ns per metre.
@@ -967,10 +968,10 @@ result-choice = Which uncertainty do you report?
 result-bases-stated = from the stated uncertainties of the input quantities
 result-bases-scatter = from the scatter of the residuals (common components stay as stated; reading limits too, where the scatter is smaller)
 result-reason = Reason
-result-from-stated = The speed of light in vacuum, from { $n } rows, is c = { $c }, with the standard uncertainty from the stated uncertainties of the input quantities.
-result-from-scatter = The speed of light in vacuum, from { $n } rows, is c = { $c }, with the standard uncertainty from the scatter about the line.
-result-from-both = The speed of light in vacuum, from { $n } rows, is c = { $c }, with the standard uncertainty from the scatter about the line and the stated components that it does not replace.
-result-expanded = The expanded uncertainty is U = { $u } m/s (coverage factor k = { $k }, coverage probability { $p }).
+result-from-stated = The speed of light in vacuum, from { $n } rows, is c = { $c }, with the standard uncertainty, in brackets, from the stated uncertainties of the input quantities.
+result-from-scatter = The speed of light in vacuum, from { $n } rows, is c = { $c }, with the standard uncertainty, in brackets, from the scatter about the line.
+result-from-both = The speed of light in vacuum, from { $n } rows, is c = { $c }, with the standard uncertainty, in brackets, from the scatter about the line and the stated components that it does not replace.
+result-expanded = With the expanded uncertainty U behind ±, c = { $c } (coverage factor k = { $k }, coverage probability { $p }).
 result-no-expanded = No expanded uncertainty can be given.
 result-below = The result is { $apart } u below the defined value, 299 792 458 m/s.
 result-above = The result is { $apart } u above the defined value, 299 792 458 m/s.
@@ -1270,7 +1271,7 @@ figures-suspects-both = Chauvenet: { $n ->
         [one] row { $others }
        *[other] rows { $others }
     }
-figures-suspects-meaning = Advice only: a person strikes a row out, with a reason. Chauvenet’s criterion points at a row if, among N rows, fewer than ½ are expected with a normalized residual w as large as its own.
+figures-suspects-meaning = Advice only: a person strikes a row out, with a reason. Chauvenet’s criterion points at a row if, among N rows, fewer than ½ are expected with a residual r as large as its own; s is the scatter of the rows, whatever was stated.
 figures-suspects-source = W. Chauvenet, A Manual of Spherical and Practical Astronomy (1863); B. Peirce, Astron. J. 2 (1852) 161
 figures-v-detector = The path factor f is 1: detector B is on the carriage.
 figures-v-mirror = The path factor f is 2: a mirror on the carriage sends the light back.
@@ -1279,10 +1280,9 @@ figures-group_index-bare = { $index } (adds { $percent } % to v)
 figures-group_index-meaning = A pulse travels at the group velocity, c divided by the group index. The group index follows from the phase index n and its change with the vacuum wavenumber σ.
 figures-group_index-extrapolated = At this wavelength the small part of the water vapour is extrapolated.
 figures-group_index-source = P. E. Ciddor, Appl. Opt. 35 (1996) 1566, differentiated
-figures-c-meaning = With its standard uncertainty, to two significant digits.
-figures-c-source = Rounding: JCGM 100:2008, 7.2.6
-figures-short_form = the same in short form
-figures-short_form-meaning = The digits in brackets are the standard uncertainty in the last digits.
+figures-c-meaning = The digits in brackets are the standard uncertainty in the last digits.
+figures-c-source = Form and rounding: JCGM 100:2008, 7.2.2 and 7.2.6
+figures-interval = the same with its expanded uncertainty
 figures-coverage_factor-meaning = For a coverage probability of { $p }: the quantile of Student’s t for these degrees of freedom, or of the normal distribution where ν is ∞.
 figures-expanded-meaning = Coverage interval c ± U for a coverage probability of { $p }.
 figures-sealed = shown when the seal is opened
@@ -1575,6 +1575,7 @@ repair-joint = Exchange the readings of the splice of rail “{ $rail }”
 repair-path-mirror = State a mirror on the carriage
 repair-path-detector = State a detector on the carriage
 repair-constant_fraction = Time all edges at a constant fraction
+repair-fitted = Fit the position of rail “{ $rail }” with the line
 repair-next-rail =
     { $n ->
         [one] Put row { $rows } on rail “{ $rail }”

@@ -771,8 +771,9 @@ line-checks-hint = D’autres tests des mêmes lignes. Aucun ne change le résul
 line-method = { $how } Le retard à distance nulle, t₀, est ajusté et jamais pris égal à zéro.
 line-method-ordinary = Moindres carrés ordinaires : aucune incertitude n’est déclarée, les incertitudes viennent donc de la dispersion (JCGM 100:2008, H.3).
 line-method-weighted = Moindres carrés pondérés avec les incertitudes déclarées des retards (ISO/TS 28037:2010, article 6).
+line-method-distances = Moindres carrés avec les incertitudes déclarées des distances (ISO/TS 28037:2010, article 7).
 line-method-both = Moindres carrés avec les incertitudes déclarées de la distance et du retard (ISO/TS 28037:2010, article 7).
-line-method-shared = Moindres carrés avec les incertitudes de la distance et du retard. Les composantes communes à plusieurs lignes (raccords, échelles, bases de temps) et les covariances déclarées sont dans la matrice de covariance (ISO/TS 28037:2010, articles 8 à 10).
+line-method-shared = Moindres carrés avec les incertitudes déclarées. Les composantes communes à plusieurs lignes (raccords, échelles, bases de temps) et les covariances déclarées sont dans la matrice de covariance (ISO/TS 28037:2010, articles 8 à 10).
 line-summary = { $n } lignes ; distance de { $near } à { $far } m, retard de { $least } à { $most } ns. { $course } À distance nulle, le retard vaut { $intercept } ns.
 line-rises = La droite monte de { $slope } ns par mètre.
 line-falls = La droite descend de { $slope } ns par mètre.
@@ -964,10 +965,10 @@ result-choice = Quelle incertitude indiquez-vous ?
 result-bases-stated = d’après les incertitudes déclarées des grandeurs d’entrée
 result-bases-scatter = d’après la dispersion des résidus (les composantes communes restent telles que déclarées ; les limites de lecture aussi, si la dispersion est plus faible)
 result-reason = Raison
-result-from-stated = La vitesse de la lumière dans le vide, d’après { $n } lignes, est c = { $c }, avec l’incertitude-type qui résulte des incertitudes déclarées des grandeurs d’entrée.
-result-from-scatter = La vitesse de la lumière dans le vide, d’après { $n } lignes, est c = { $c }, avec l’incertitude-type qui résulte de la dispersion autour de la droite.
-result-from-both = La vitesse de la lumière dans le vide, d’après { $n } lignes, est c = { $c }, avec l’incertitude-type qui résulte de la dispersion autour de la droite et des composantes déclarées qu’elle ne remplace pas.
-result-expanded = L’incertitude élargie est U = { $u } m/s (facteur d’élargissement k = { $k }, probabilité de couverture { $p }).
+result-from-stated = La vitesse de la lumière dans le vide, d’après { $n } lignes, est c = { $c }, avec l’incertitude-type, entre parenthèses, qui résulte des incertitudes déclarées des grandeurs d’entrée.
+result-from-scatter = La vitesse de la lumière dans le vide, d’après { $n } lignes, est c = { $c }, avec l’incertitude-type, entre parenthèses, qui résulte de la dispersion autour de la droite.
+result-from-both = La vitesse de la lumière dans le vide, d’après { $n } lignes, est c = { $c }, avec l’incertitude-type, entre parenthèses, qui résulte de la dispersion autour de la droite et des composantes déclarées qu’elle ne remplace pas.
+result-expanded = Avec l’incertitude élargie U après ±, c = { $c } (facteur d’élargissement k = { $k }, probabilité de couverture { $p }).
 result-no-expanded = Aucune incertitude élargie ne peut être donnée.
 result-below = Le résultat est inférieur de { $apart } u à la valeur définie, 299 792 458 m/s.
 result-above = Le résultat est supérieur de { $apart } u à la valeur définie, 299 792 458 m/s.
@@ -1267,7 +1268,7 @@ figures-suspects-both = Chauvenet : { $n ->
         [one] ligne { $others }
        *[other] lignes { $others }
     }
-figures-suspects-meaning = Simple avis : c’est une personne qui écarte une ligne, avec une raison. Le critère de Chauvenet désigne une ligne si, sur N lignes, on en attend moins de ½ avec un résidu normalisé w aussi grand que le sien.
+figures-suspects-meaning = Simple avis : c’est une personne qui écarte une ligne, avec une raison. Le critère de Chauvenet désigne une ligne si, sur N lignes, on en attend moins de ½ avec un résidu r aussi grand que le sien ; s est la dispersion des lignes, quoi que l’on ait déclaré.
 figures-suspects-source = W. Chauvenet, A Manual of Spherical and Practical Astronomy (1863) ; B. Peirce, Astron. J. 2 (1852) 161
 figures-v-detector = Le facteur de trajet f est 1 : le détecteur B est sur le chariot.
 figures-v-mirror = Le facteur de trajet f est 2 : un miroir sur le chariot renvoie la lumière.
@@ -1276,10 +1277,9 @@ figures-group_index-bare = { $index } (ajoute { $percent } % à v)
 figures-group_index-meaning = Une impulsion se propage à la vitesse de groupe, c divisée par l’indice de groupe. Celui-ci résulte de l’indice de phase n et de sa variation avec le nombre d’onde dans le vide σ.
 figures-group_index-extrapolated = À cette longueur d’onde, la petite part de la vapeur d’eau est extrapolée.
 figures-group_index-source = P. E. Ciddor, Appl. Opt. 35 (1996) 1566, dérivé
-figures-c-meaning = Avec son incertitude-type, à deux chiffres significatifs.
-figures-c-source = Arrondi : JCGM 100:2008, 7.2.6
-figures-short_form = même valeur, en écriture abrégée
-figures-short_form-meaning = Les chiffres entre parenthèses sont l’incertitude-type sur les derniers chiffres.
+figures-c-meaning = Les chiffres entre parenthèses sont l’incertitude-type sur les derniers chiffres.
+figures-c-source = Écriture et arrondi : JCGM 100:2008, 7.2.2 et 7.2.6
+figures-interval = même valeur, avec son incertitude élargie
 figures-coverage_factor-meaning = Pour une probabilité de couverture de { $p } : le quantile de la loi de Student pour ces degrés de liberté, ou de la loi normale si ν est ∞.
 figures-expanded-meaning = Intervalle élargi c ± U pour une probabilité de couverture de { $p }.
 figures-sealed = montré à l’ouverture du sceau
@@ -1572,6 +1572,7 @@ repair-joint = Échanger les lectures du raccord du rail « { $rail } »
 repair-path-mirror = Indiquer un miroir sur le chariot
 repair-path-detector = Indiquer un détecteur sur le chariot
 repair-constant_fraction = Dater tous les fronts à une fraction constante
+repair-fitted = Ajuster la position du rail « { $rail } » avec la droite
 repair-next-rail =
     { $n ->
         [one] Mettre la ligne { $rows } sur le rail « { $rail } »

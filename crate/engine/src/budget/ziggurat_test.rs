@@ -11,10 +11,10 @@ fn the_last_layer_ends_at_the_top() {
     assert_eq!(last.inside, 0);
 }
 
-/// Marsaglia and Tsang print the area for 256 layers as 0.00492867323399 (from memory); the condition of the last
-/// layer, solved with 40-digit arithmetic, gives the area below and 3.65415288536100877 for the tail.
+/// The condition of the last of 256 layers, solved with 40-digit arithmetic (mpmath), gives the area below and
+/// 3.65415288536100877 for the tail.
 #[test]
-fn every_layer_has_the_published_area() {
+fn every_layer_has_the_area_that_closes_the_last() {
     assert!((area() / 0.004_928_673_233_974_655 - 1.0).abs() < 1e-14, "{:e}", area());
     for (index, layer) in LAYERS.iter().enumerate() {
         let width = layer.step * HALF;

@@ -2,7 +2,7 @@
 
 use super::*;
 
-/// Whole numbers, whose sums are exact in any order: a linear congruential sequence (from memory: Numerical Recipes, 7.1).
+/// Whole numbers, whose sums are exact in any order: a linear congruential sequence, whose constants are of no import.
 fn numbers(count: usize) -> Vec<f64> {
     let mut state = 7_u32;
     let mut random = || {

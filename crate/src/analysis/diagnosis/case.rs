@@ -52,7 +52,7 @@ pub(super) struct Hypothesis<'r> {
     pub odd: f64,
     /// The rows that are wrong, by place.
     pub rows: &'r [usize],
-    /// The rail that is wrong, by place.
+    /// The rail that is wrong, or on which a row should be, by place.
     pub rail: Option<usize>,
 }
 

@@ -56,7 +56,7 @@ pub struct Found {
     pub cause: Cause,
     /// The rows that are wrong.
     pub rows: Vec<RowId>,
-    /// The rail that is wrong.
+    /// The rail that is wrong, or on which a row should be.
     pub rail: Option<RailId>,
     /// Whether it is as good as certain.
     pub sure: bool,

@@ -59,6 +59,8 @@ struct Mended {
     y: f64,
     /// The reading then; none of a distance that was typed.
     reading: Option<f64>,
+    /// The rail, where it is another than the one named, by place.
+    rail: Option<usize>,
 }
 
 fn mended(hearing: &mut Hearing, row: usize, tries: f64) {
@@ -73,8 +75,8 @@ fn mended(hearing: &mut Hearing, row: usize, tries: f64) {
         let mut line = without.line;
         line.chi_square += without.beyond(&features, repair.y, case.weights[row]);
         let odd = case.odd_line + case.odd_readings(&[(row, repair.reading)]) + case.odd_slope(line.slope);
-        let (cause, cost) = (repair.cause, repair.cost + tries);
-        hearing.hear(&Hypothesis { cause, cost, unknowns: 0.0, line, odd, rows: &[row], rail: None });
+        let (cause, cost, rail) = (repair.cause, repair.cost + tries, repair.rail);
+        hearing.hear(&Hypothesis { cause, cost, unknowns: 0.0, line, odd, rows: &[row], rail });
     }
 }
 
@@ -97,23 +99,26 @@ fn repairs(case: &Case, row: usize) -> Vec<Mended> {
     if let Some(rate) = case.context.bench.pulse_rate {
         delays.extend([1e9, -1e9].map(|period| (Cause::BeyondAPeriod, 4.0, y + period / rate)));
     }
-    let mut all: Vec<Mended> =
-        delays.into_iter().map(|(cause, cost, y)| Mended { cause, cost, x, y, reading }).collect();
+    let mut all: Vec<Mended> = delays
+        .into_iter()
+        .map(|(cause, cost, y)| Mended { cause, cost, x, y, reading, rail: None })
+        .collect();
     for (rail, stand) in case.context.stands.iter().enumerate() {
         let (Some(stand), Some(read)) = (stand, reading.filter(|read| read.is_finite())) else { continue };
-        let (cause, factors): (_, &[f64]) = if typed.rail == Some(rail) {
-            (Cause::SlippedDecimal, &[10.0, 0.1, 100.0, 0.01])
+        let (cause, other, factors): (_, _, &[f64]) = if typed.rail == Some(rail) {
+            (Cause::SlippedDecimal, None, &[10.0, 0.1, 100.0, 0.01])
         } else {
-            (Cause::WrongRail, &[1.0])
+            (Cause::WrongRail, Some(rail), &[1.0])
         };
         all.extend(factors.iter().map(|factor| {
             let reading = read * factor;
-            Mended { cause, cost: 6.0, x: stand.distance(reading), y, reading: Some(reading) }
+            let x = stand.distance(reading);
+            Mended { cause, cost: 6.0, x, y, reading: Some(reading), rail: other }
         }));
     }
     if typed.reading.is_none() {
         let cause = Cause::SlippedDecimal;
-        all.extend(ten.map(|ten| Mended { cause, cost: 6.0, x: x * ten, y, reading }));
+        all.extend(ten.map(|ten| Mended { cause, cost: 6.0, x: x * ten, y, reading, rail: None }));
     }
     all
 }

@@ -317,7 +317,7 @@ fn every_notice_has_a_planted_fault() {
 /// A mistake that one edit mends, the notice of it, and how near to the c of the sound bench the edit comes.
 type MendedCase = (&'static str, fn(&mut Bench), f64);
 
-const MENDED: [MendedCase; 9] = [
+const MENDED: [MendedCase; 11] = [
     ("row_off", |b| b.late(12, 4.0), 0.005),
     (
         "edges_swapped",
@@ -355,10 +355,12 @@ const MENDED: [MendedCase; 9] = [
         1e-9,
     ),
     ("path_factor", |b| b.put(Edit::SetPath(Path::Mirror)), 1e-9),
+    ("wrong_rail", |b| b.set(9, Cell::Rail, "1"), 1e-9),
     // Traces are known otherwise than the screen, so that the splice weighs otherwise.
     ("walk", Bench::walks, 1e-3),
     ("ruler_restarts", |b| (7..=12).for_each(|row| b.set(row, Cell::Rail, "1")), 1e-9),
-    // With no second rail the new one's place is an unknown: the line is less certain, not wrong.
+    // A place that is an unknown leaves the line less certain, not wrong: that of a rail, and that of a new one.
+    ("step_at_splice", |b| (7..=12).for_each(|row| b.late(row, 0.4)), 0.03),
     ("ruler_restarts", Bench::has_one_rail, 0.03),
 ];
 

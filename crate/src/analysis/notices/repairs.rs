@@ -35,6 +35,12 @@ pub(super) fn repair(
             None => (message!("repair-sense-all"), Edit::Together(page.rails.iter().map(turned).collect())),
         },
         Cause::OverlapTurned => (message!("repair-joint", rail = rail), joint(page.rails.get(place?)?)?),
+        Cause::StepAtSplice => (message!("repair-fitted", rail = rail), fitted(page, place?)?),
+        Cause::WrongRail => {
+            let [row] = found.rows[..] else { return None };
+            let does = message!("repair-next-rail", n = 1_usize, rows = rows, rail = rail.as_str());
+            (does, Edit::SetCell { row, cell: Cell::Rail, text: rail })
+        }
         Cause::RulerRestarts => restart(page, place?, &found.rows, rows)?,
         _ => return None,
     };
@@ -115,6 +121,18 @@ fn joint(rail: &Rail) -> Option<Edit> {
         _ => return None,
     };
     Some(Edit::SetSplice { rail: rail.id, splice })
+}
+
+/// A rail whose place is fitted with the line; none where it can't be put at the end of the one before to begin with.
+fn fitted(page: &NotebookState, place: usize) -> Option<Edit> {
+    let (rail, before) = (page.rails.get(place)?, page.rails.get(place.checked_sub(1)?)?);
+    let mark = match &rail.splice {
+        Splice::AtDistance { mark, .. } | Splice::Joined { mark, .. } => mark,
+        Splice::Overlap { pairs } => &pairs.first()?.here,
+        _ => return None,
+    };
+    let has_ends = [RailField::From, RailField::To].iter().all(|end| before.texts.contains_key(end));
+    has_ends.then(|| Edit::SetSplice { rail: rail.id, splice: Splice::Free { mark: mark.clone() } })
 }
 
 /// The rows on the next rail; where there is none, on a new one like theirs, whose place is fitted.

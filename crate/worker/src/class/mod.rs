@@ -14,7 +14,7 @@ mod budgets;
 use serde::Serialize;
 use slope_archive::sha256_hex;
 use slope_engine::consensus::{Allowing, Consensus, ConsensusError, Estimate, consensus};
-use slope_evidence::decimal::{fixed, p_equation, p_text, plain, plus_minus};
+use slope_evidence::decimal::{fixed, p_equation, p_text, plain, short_form};
 use slope_evidence::message;
 use slope_evidence::trace::DecimalMark;
 use slope_evidence::words::{Message, Value};
@@ -223,7 +223,7 @@ fn compared(one: &Given, apart: Option<f64>, scale: Option<ResultScale>, mark: D
     Compared {
         result,
         fit,
-        c: result.map_or_else(String::new, |it| plus_minus(it.c, Some(it.u), "m/s", mark)),
+        c: result.map_or_else(String::new, |it| short_form(it.c, Some(it.u), "m/s", mark)),
         expanded: result
             .and_then(|it| it.expanded)
             .map_or_else(String::new, |it| format!("{}\u{a0}m/s", plain(it, 2, mark))),
@@ -252,7 +252,7 @@ fn set_of<'a>(one: &Given, keys: &'a [Key]) -> Option<&'a KeySet> {
 
 fn figures(found: &Consensus, results: usize, mark: DecimalMark) -> Vec<ClassFigure> {
     let Consensus { weighted, consistency, dersimonian_laird, mandel_paule } = found;
-    let speed = |it: &Estimate| Value::from(plus_minus(it.value, Some(it.u), "m/s", mark));
+    let speed = |it: &Estimate| Value::from(short_form(it.value, Some(it.u), "m/s", mark));
     let figure =
         |id, name, symbol, value, meaning, source| ClassFigure { id, name, symbol, value, meaning, source };
     let allowing = |it: &Allowing| {

@@ -683,7 +683,7 @@ traces-layout-roles-ignored = ignore
 traces-layout-unit-none = none
 traces-layout-role-of = What column { $name } contains
 traces-layout-unit-of = Unit of column { $name }
-traces-layout-supposed = assumed
+traces-layout-supposed = { $unit }, assumed
 traces-layout-view = Both traces as these choices read them
 traces-layout-settings = Other settings in the file
 traces-estimator = How edges are timed
@@ -949,7 +949,7 @@ evidence-unsaid = the browser gives no reason
 evidence-refusals-too_large = { $what }: this file is larger than 64 MB. Save the trace with fewer samples around the pulse, or the photo in a smaller size.
 evidence-refusals-too_many = { $what } files are more than the limit of 2000 at once. Add them in parts, such as one folder for each rail.
 evidence-refusals-file = { $what }: the file can no longer be read. It may have been moved, changed or deleted; choose it again.
-evidence-refusals-decode = { $what }: the browser can’t read this photo. It may be damaged; copy it from the camera again, or save it again.
+evidence-refusals-decode = { $what }: this photo can’t be read to its end. It may be cut off or damaged; copy it from the camera again, or open it and save it again.
 evidence-refusals-no_canvas = This browser can’t process photos in the background. Use a newer one.
 evidence-refusals-start = Reading traces and photos could not be started ({ $what }). Check the connection, and try again.
 evidence-refusals-crash = Reading the traces or photos failed ({ $what }). The notebook is unchanged. Try again, or use a smaller file.
@@ -1462,13 +1462,13 @@ notice-rough =
         [one] On the traces of row { $rows } noise hides so much of an edge that the uncertainty of the delay is itself only roughly known.
        *[other] On the traces of rows { $rows } noise hides so much of an edge that the uncertainties of the delays are themselves only roughly known.
     }
-notice-rough-look = Average more pulses, or time the edges by a constant fraction.
+notice-rough-look = Average more pulses. The straight line and cross-correlation bear less noise than the other ways to time edges.
 notice-supposed_unit =
     { $n ->
         [one] The trace files of row { $rows } do not say in which unit their times are: it was supposed from their steps.
        *[other] The trace files of rows { $rows } do not say in which unit their times are: it was supposed from their steps.
     }
-notice-supposed_unit-look = Check the delays of these rows. If the unit is another one, add the files again and choose it where their columns are shown.
+notice-supposed_unit-look = Check the delays of these rows. Add the files again and choose the unit where their columns are shown, also if it is the one assumed.
 notice-uneven_steps =
     { $n ->
         [one] The traces of row { $rows } were sampled at unequal steps. Their samples were carried to equal steps by the times in the file.

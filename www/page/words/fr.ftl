@@ -680,7 +680,7 @@ traces-layout-roles-ignored = ignorer
 traces-layout-unit-none = aucune
 traces-layout-role-of = Contenu de la colonne { $name }
 traces-layout-unit-of = Unité de la colonne { $name }
-traces-layout-supposed = supposée
+traces-layout-supposed = { $unit }, supposée
 traces-layout-view = Les deux traces, telles que ces choix les lisent
 traces-layout-settings = Autres indications du fichier
 traces-estimator = Datation des fronts
@@ -946,7 +946,7 @@ evidence-unsaid = le navigateur ne donne pas de raison
 evidence-refusals-too_large = { $what } : ce fichier dépasse 64 Mo. Enregistrez la trace avec moins d’échantillons autour de l’impulsion, ou la photo en plus petit.
 evidence-refusals-too_many = { $what } fichiers, c’est plus que la limite de 2000 à la fois. Ajoutez-les en plusieurs fois, par exemple un dossier par rail.
 evidence-refusals-file = { $what } : le fichier n’est plus lisible. Il a peut-être été déplacé, modifié ou supprimé ; choisissez-le de nouveau.
-evidence-refusals-decode = { $what } : le navigateur ne peut pas lire cette photo. Elle est peut-être abîmée ; copiez-la de nouveau depuis l’appareil, ou enregistrez-la de nouveau.
+evidence-refusals-decode = { $what } : cette photo ne peut pas être lue jusqu’à sa fin. Elle est peut-être coupée ou abîmée ; copiez-la de nouveau depuis l’appareil, ou ouvrez-la et enregistrez-la de nouveau.
 evidence-refusals-no_canvas = Ce navigateur ne peut pas traiter de photos en arrière-plan. Utilisez-en un plus récent.
 evidence-refusals-start = La lecture des traces et des photos n’a pas pu démarrer ({ $what }). Vérifiez la connexion et réessayez.
 evidence-refusals-crash = La lecture des traces ou des photos a échoué ({ $what }). Le cahier est inchangé. Réessayez, ou utilisez un fichier plus petit.
@@ -1459,13 +1459,13 @@ notice-rough =
         [one] Sur les traces de la ligne { $rows }, le bruit cache tant d’un front que l’incertitude du retard n’est elle-même que grossièrement connue.
        *[other] Sur les traces des lignes { $rows }, le bruit cache tant d’un front que les incertitudes des retards ne sont elles-mêmes que grossièrement connues.
     }
-notice-rough-look = Moyennez plus d’impulsions, ou datez les fronts à une fraction constante.
+notice-rough-look = Moyennez plus d’impulsions. La droite et l’intercorrélation supportent moins de bruit que les autres datations des fronts.
 notice-supposed_unit =
     { $n ->
         [one] Les fichiers de traces de la ligne { $rows } ne disent pas en quelle unité sont leurs temps : elle a été supposée d’après leurs pas.
        *[other] Les fichiers de traces des lignes { $rows } ne disent pas en quelle unité sont leurs temps : elle a été supposée d’après leurs pas.
     }
-notice-supposed_unit-look = Vérifiez les retards de ces lignes. Si l’unité est une autre, ajoutez de nouveau les fichiers et choisissez-la là où leurs colonnes sont montrées.
+notice-supposed_unit-look = Vérifiez les retards de ces lignes. Ajoutez de nouveau les fichiers et choisissez l’unité là où leurs colonnes sont montrées, même si c’est celle supposée.
 notice-uneven_steps =
     { $n ->
         [one] Les traces de la ligne { $rows } ont été échantillonnées à des pas inégaux. Leurs échantillons ont été ramenés à des pas égaux d’après les instants du fichier.

@@ -66,7 +66,7 @@ export class LayoutTable {
       this.step.show(plain(text, problem));
       if (value === null) return;
       this.stated.step = true;
-      void this.correct((layout) => { layout.step = value; });
+      void this.correct((layout) => Object.assign(layout, { step: value, is_step_supposed: false }));
     });
     this.problem = el('p', { class: 'problem', role: 'alert', hidden: true });
     this.body = el('tbody');

@@ -713,7 +713,7 @@ remarks-level-stated = Seuil : { $volts } V au-dessus des lignes de base, tel 
 remarks-fraction = Fraction : { $percent } %.
 remarks-inverted = Trace { $trace } : l’impulsion est négative et a été inversée.
 remarks-noisy = Trace { $trace } : l’amplitude est inférieure à 5 fois le bruit.
-remarks-double_edge = Trace { $trace } : un second front franchit la moitié de l’amplitude à l’échantillon { $sample }.
+remarks-double_edge = Trace { $trace } : un second front se trouve près de l’échantillon { $sample }.
 remarks-not_quiet = Trace { $trace } : un signal avant l’impulsion perturbe la ligne de base à l’échantillon { $sample }.
 remarks-drift = Trace { $trace } : la ligne de base dérive de { $volts } V avant l’impulsion.
 remarks-correlated_noise = Trace { $trace } : le bruit est corrélé sur { $n ->
@@ -726,7 +726,7 @@ remarks-few_on_edge = Trace { $trace } : seulement { $n ->
     } sur le front ; un échantillonnage plus rapide aiderait.
 remarks-flat_top = Trace { $trace } : le sommet est à { $volts } V partout. Si c’est la plus grande valeur que l’appareil peut enregistrer, l’impulsion est écrêtée et son front est lu trop tôt.
 remarks-uneven_steps = Trace { $trace } : les échantillons ont été pris à des pas inégaux, qui s’écartent du pas moyen jusqu’à { $percent } %. Ils ont été ramenés à des pas égaux d’après leurs instants ; l’incertitude en tient compte.
-remarks-supposed_unit = Trace { $trace } : le fichier ne dit pas en quelle unité sont ses temps ; elle a été supposée d’après leurs pas.
+remarks-supposed_unit = Trace { $trace } : le fichier ne dit pas en quelle unité sont ses temps ; elle a été supposée.
 remarks-rough = Trace { $trace } : l’incertitude dépasse un dixième du temps de montée ; elle n’est donc elle-même que grossièrement connue.
 
 ## Fichiers
@@ -1427,7 +1427,7 @@ notice-second_pulse =
         [one] Les traces de la ligne { $rows } montrent une seconde impulsion. La première a été mesurée.
        *[other] Les traces des lignes { $rows } montrent une seconde impulsion. La première a été mesurée.
     }
-notice-second_pulse-look = Regardez les traces : A et B doivent être des fronts de la même impulsion. Enregistrez moins longtemps, ou réduisez la fréquence des impulsions, pour que chaque trace montre une seule impulsion.
+notice-second_pulse-look = Regardez les traces : A et B doivent être des fronts de la même impulsion, et un écho ne doit pas élever le sommet de l’une. Enregistrez moins longtemps, ou réduisez la fréquence des impulsions, pour que chaque trace montre une seule impulsion.
 notice-signal_before =
     { $n ->
         [one] Sur les traces de la ligne { $rows }, un signal avant l’impulsion perturbe la ligne de base.
@@ -1462,10 +1462,10 @@ notice-rough =
 notice-rough-look = Moyennez plus d’impulsions. La droite et l’intercorrélation supportent moins de bruit que les autres datations des fronts.
 notice-supposed_unit =
     { $n ->
-        [one] Les fichiers de traces de la ligne { $rows } ne disent pas en quelle unité sont leurs temps : elle a été supposée d’après leurs pas.
-       *[other] Les fichiers de traces des lignes { $rows } ne disent pas en quelle unité sont leurs temps : elle a été supposée d’après leurs pas.
+        [one] Les fichiers de traces de la ligne { $rows } ne disent pas en quelle unité sont leurs temps : elle a été supposée.
+       *[other] Les fichiers de traces des lignes { $rows } ne disent pas en quelle unité sont leurs temps : elle a été supposée.
     }
-notice-supposed_unit-look = Vérifiez les retards de ces lignes. Ajoutez de nouveau les fichiers et choisissez l’unité là où leurs colonnes sont montrées, même si c’est celle supposée.
+notice-supposed_unit-look = Vérifiez les retards de ces lignes. Ajoutez de nouveau les fichiers, et choisissez l’unité ou tapez l’intervalle d’échantillonnage là où leurs colonnes sont montrées, même s’ils sont comme supposé.
 notice-uneven_steps =
     { $n ->
         [one] Les traces de la ligne { $rows } ont été échantillonnées à des pas inégaux. Leurs échantillons ont été ramenés à des pas égaux d’après les instants du fichier.

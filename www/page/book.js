@@ -13,6 +13,8 @@ import { flowInHand, flushAll } from './typing.js';
 /** How long after an edit checks and notices are computed, and what is not in sight is redrawn, ms: not in the way of
  * the line that one watches. */
 const REST = 100;
+/** How long drawing waits for a press to end, at most, ms. */
+const PRESS = 500;
 
 export class Book {
   constructor() {
@@ -48,6 +50,26 @@ export class Book {
     this.due = false;
     /** The frame that comes, after a redrawing. */
     this.frame = 0;
+    /** The press that is under way: what is drawn meanwhile could move what is pressed from under the pointer, and the press
+     * would be lost. @type {number | undefined} */
+    this.press = undefined;
+    addEventListener('pointerdown', ({ target }) => {
+      if (target instanceof Element && target.closest('button:not([role=slider]), a, summary')) this.hold();
+    }, true);
+    for (const end of ['pointerup', 'pointercancel']) addEventListener(end, () => this.letGo(), true);
+  }
+
+  hold() {
+    clearTimeout(this.press);
+    this.press = setTimeout(() => this.letGo(), PRESS);
+  }
+
+  /** Draws what waited for the press, once that was answered. */
+  letGo() {
+    if (this.press === undefined) return;
+    clearTimeout(this.press);
+    this.press = undefined;
+    setTimeout(() => this.drawIfDue());
   }
 
   /**
@@ -147,7 +169,7 @@ export class Book {
   }
 
   drawIfDue() {
-    if (this.due) this.draw();
+    if (this.due && this.press === undefined) this.draw();
   }
 
   /** Redraws now; what is not in sight, a moment later. */
@@ -161,10 +183,12 @@ export class Book {
     this.takeNews();
     // What a seal covers stays nowhere, not even out of sight.
     this.drawParts(this.view.result.sealed !== sealed);
-    this.rest ??= setTimeout(() => {
-      this.rest = undefined;
-      this.judge();
-    }, REST);
+    this.rest ??= setTimeout(() => this.atRest(), REST);
+  }
+
+  atRest() {
+    this.rest = this.press === undefined ? undefined : setTimeout(() => this.atRest(), REST);
+    if (this.rest === undefined) this.judge();
   }
 
   /** Has checks and notices computed, and everything shown. */

@@ -66,7 +66,7 @@ export class LayoutTable {
       this.step.show(plain(text, problem));
       if (value === null) return;
       this.stated.step = true;
-      void this.correct((layout) => { layout.step = value; });
+      void this.correct((layout) => Object.assign(layout, { step: value, is_step_supposed: false }));
     });
     this.problem = el('p', { class: 'problem', role: 'alert', hidden: true });
     this.body = el('tbody');
@@ -201,7 +201,7 @@ export class LayoutTable {
       this.shownHeads = heads;
       this.body.replaceChildren(line(say('traces-layout-column'), heads.map(({ name }) => el('td', {}, name))),
         line(say('traces-layout-holds'), heads.map(({ role }) => el('td', {}, role))),
-        line(say('traces-layout-unit'), heads.map(({ unit, supposed }) => el('td', {}, unit, ' ', supposed))), ...rowsShown);
+        line(say('traces-layout-unit'), heads.map(({ unit }) => el('td', {}, unit))), ...rowsShown);
     }
     setHidden(this.settings, layout.settings.length === 0);
     this.settings.lastElementChild?.replaceChildren(...layout.settings.flatMap(({ name, value }) => (
@@ -220,20 +220,26 @@ export class LayoutTable {
         chosen.role = /** @type {Role} */ (value);
       });
     });
-    const unit = pick(say('traces-layout-unit-of', { name }), UNITS.map((value) => [value, value === '1' ? say('traces-layout-unit-none') : value]), (value) => {
+    const nameOf = (/** @type {ColumnUnit} */ value) => (value === '1' ? say('traces-layout-unit-none') : value);
+    const unit = pick(say('traces-layout-unit-of', { name }), UNITS.map((value) => [value, nameOf(value)]), (value) => {
       void this.correct(({ columns }) => {
         const chosen = columns[index];
         if (chosen) Object.assign(chosen, { unit: value, unit_stated: true });
       });
     });
-    const supposed = el('span', { class: 'hint' });
+    // Stands there as long as nobody stated a unit: to choose one, be it the same, is to state it.
+    const assumed = el('option', { value: '', disabled: true });
     /** @param {TraceColumn} column */
     const show = (column) => {
       if (role.value !== column.role) role.value = column.role;
-      if (unit.value !== column.unit) unit.value = column.unit;
-      setText(supposed, column.role !== 'ignored' && !column.unit_stated ? say('traces-layout-supposed') : '');
+      const stated = column.unit_stated || column.role === 'ignored';
+      if (stated) assumed.remove();
+      else if (!assumed.parentNode) unit.prepend(assumed);
+      setText(assumed, say('traces-layout-supposed', { unit: nameOf(column.unit) }));
+      const shown = stated ? column.unit : '';
+      if (unit.value !== shown) unit.value = shown;
     };
-    return { name, role, unit, supposed, show };
+    return { name, role, unit, show };
   }
 }
 

@@ -381,6 +381,8 @@ first_line: number,
 columns: Array<TraceColumn>,
 /** Time from sample to sample where no column gives it, ns. */
 step: number | null,
+/** The unit of that step stands nowhere: seconds were supposed. A person who states it states it in nanoseconds. */
+is_step_supposed: boolean,
 /** Time of the first sample where no column gives it, ns. */
 start: number | null,
 /** What the file says beside the samples. */

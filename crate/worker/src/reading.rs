@@ -218,6 +218,7 @@ fn settled(name: &str, bytes: &[u8], layout: Layout) -> Result<Layout, ReadError
     Ok(Layout {
         first_line: if layout.first_line > 0 { layout.first_line } else { found.first_line },
         step: layout.step.or(found.step),
+        is_step_supposed: layout.step.map_or(found.is_step_supposed, |_| layout.is_step_supposed),
         start: layout.start.or(found.start),
         ..layout
     })

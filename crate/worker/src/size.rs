@@ -95,7 +95,8 @@ pub fn is_picture(bytes: &[u8]) -> bool {
 }
 
 /// Whether a picture is there to its end, as far as its kind tells: of one in JPEG format that was cut off, some browsers show
-/// what there is, and make up the rest.
+/// what there is, and make up the rest. One whose end is only not marked, as T.81 asks for, differs from that in nothing that
+/// stands outside its coded data, and counts as cut off too: saved again by any program, it has its mark.
 pub fn is_whole(bytes: &[u8]) -> bool {
     !bytes.starts_with(b"\xff\xd8\xff") || whole_jpeg(Bytes(bytes)).is_ok()
 }

@@ -5,6 +5,7 @@ use fantoccini::key::Key;
 use serde_json::json;
 
 use crate::bench;
+use crate::hands::{middle, press_slowly};
 use crate::names;
 use crate::page::{Page, eventually};
 use crate::stage::Stage;
@@ -91,6 +92,27 @@ pub fn mistakes_are_told_at_the_cell(stage: &Stage) -> Result<()> {
     page.sees(names::ROWS_USED, &names::rows_used(5, 5))?;
     let after = page.result()?;
     ensure!(after == before, "put right, the result is {after:?}, not {before:?}");
+    page.is_silent()
+}
+
+/// A press on a button below a text that is left by it: what is told of the text waits until the press has ended, and does not
+/// take the button from under the pointer.
+///
+/// # Errors
+/// When the press is lost.
+pub fn a_press_that_leaves_a_text_is_not_lost(stage: &Stage) -> Result<()> {
+    const TYPE: &str = "document.activeElement.value = '2.x7';
+        document.activeElement.dispatchEvent(new InputEvent('input', { bubbles: true }))";
+    let page = stage.blank_page()?;
+    bench::fill(&page)?;
+    let place = middle(&page, &format!("{}:nth-of-type(4) .strike", names::ROWS))?;
+    page.click(&names::cell("Edge B", 1))?;
+    page.browser.run(TYPE, vec![])?;
+    press_slowly(&page, place)?;
+    page.reads("#strike-confirm", "Strike")?;
+    page.click("Cancel")?;
+    let told = || told_at(&page, &names::cell("Edge B", 1));
+    eventually("the mistake is told", told, Option::is_some)?;
     page.is_silent()
 }
 

@@ -4,6 +4,7 @@
 use anyhow::Result;
 use serde_json::json;
 
+use crate::names;
 use crate::page::Page;
 
 /// The middle of a drawing, in the window, into whose middle it is brought.
@@ -25,6 +26,19 @@ pub fn middle(page: &Page, selector: &str) -> Result<[f64; 2]> {
 pub fn turn_wheel(page: &Page, [x, y]: [f64; 2]) -> Result<()> {
     let wheel = json!({ "type": "mouseWheel", "x": x, "y": y, "deltaX": 0, "deltaY": -120, "modifiers": 2 });
     page.browser.debug("Input.dispatchMouseEvent", &wheel)?;
+    Ok(())
+}
+
+/// Presses the mouse at a place, and lets go as late as the page could have drawn anew.
+///
+/// # Errors
+/// When the browser does not take it.
+pub fn press_slowly(page: &Page, [x, y]: [f64; 2]) -> Result<()> {
+    for kind in ["mouseMoved", "mousePressed", "mouseReleased"] {
+        let mouse = json!({ "type": kind, "x": x, "y": y, "button": "left", "clickCount": 1 });
+        page.browser.debug("Input.dispatchMouseEvent", &mouse)?;
+        page.browser.run(names::TWO_FRAMES, vec![])?;
+    }
     Ok(())
 }
 

@@ -70,7 +70,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 194] = [
+const TESTS: [(&str, Test); 195] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -96,6 +96,7 @@ const TESTS: [(&str, Test); 194] = [
     ("a_refusal_stands_once", faults::a_refusal_stands_once),
     ("signs_of_notices_are_no_marks_of_rails", faults::signs_of_notices_are_no_marks_of_rails),
     ("a_later_notebook_is_left_untouched", faults::a_later_notebook_is_left_untouched),
+    ("a_press_that_leaves_a_text_is_not_lost", cells::a_press_that_leaves_a_text_is_not_lost),
     ("undo_and_redo", cells::undo_and_redo),
     ("struck_rows_stay_in_sight", cells::struck_rows_stay_in_sight),
     ("what_happened_is_noted", notes::what_happened_is_noted),

@@ -260,8 +260,8 @@ pub fn bad_pictures_are_refused(stage: &Stage) -> Result<()> {
     let files: [(&str, &[u8], &str); 4] = [
         ("letter.jpg", b"Dear reader, this is no picture.", "not an image"),
         ("wall.png", &header_of_png(12_000, 9_000), "12000\u{a0}×\u{a0}9000\u{a0}pixels is too large"),
-        ("broken.jpg", &broken, "can’t read this photo"),
-        ("cut.jpg", cut, "can’t read this photo"),
+        ("broken.jpg", &broken, "can’t be read to its end"),
+        ("cut.jpg", cut, "can’t be read to its end"),
     ];
     for (name, bytes, reason) in files {
         choose(&page, &[page.home.write(name, bytes)?])?;

@@ -267,6 +267,9 @@ pub fn layouts_are_corrected(stage: &Stage) -> Result<()> {
     is_drawn(&page, "#layout-plot")?;
     page.browser.run("document.getElementById('layout-plot-table').open = true", vec![])?;
     page.reads("#layout-plot-table tbody", "trace B")?;
+    // Nor in which unit the times are: it is assumed until it is chosen, be it the same.
+    ensure!(page.value("Unit of column 1")?.is_empty(), "the unit of the times is taken for stated");
+    page.choose("Unit of column 1", "s")?;
     page.choose("Unit of column 2", "mV")?;
     page.choose("Unit of column 3", "mV")?;
     page.click("Measure all")?;
@@ -275,6 +278,8 @@ pub fn layouts_are_corrected(stage: &Stage) -> Result<()> {
     let shown = page.text("tbody[data-row] .output.delay output")?;
     let found: f64 = shown.split('(').next().unwrap_or_default().parse().with_context(|| shown.clone())?;
     ensure!((found - delay(1000)).abs() < 0.2, "{shown} is shown where {} ns were made", delay(1000));
+    let notices = page.text("#delays-notices")?;
+    ensure!(!notices.contains("in which unit"), "a unit that was chosen is still called assumed: {notices}");
     page.click("Show the traces of row 1")?;
     // 0.8 V of the bench, taken for millivolts.
     page.reads("#traces-summary", "top at 7.2")?;

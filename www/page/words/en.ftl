@@ -683,7 +683,7 @@ traces-layout-roles-ignored = ignore
 traces-layout-unit-none = none
 traces-layout-role-of = What column { $name } contains
 traces-layout-unit-of = Unit of column { $name }
-traces-layout-supposed = assumed
+traces-layout-supposed = { $unit }, assumed
 traces-layout-view = Both traces as these choices read them
 traces-layout-settings = Other settings in the file
 traces-estimator = How edges are timed
@@ -716,7 +716,7 @@ remarks-level-stated = Threshold: { $volts } V above the baselines, as stated.
 remarks-fraction = Fraction: { $percent } %.
 remarks-inverted = Trace { $trace }: the pulse is negative and was inverted.
 remarks-noisy = Trace { $trace }: the amplitude is less than 5 times the noise.
-remarks-double_edge = Trace { $trace }: a second edge crosses half the amplitude at sample { $sample }.
+remarks-double_edge = Trace { $trace }: a second edge stands near sample { $sample }.
 remarks-not_quiet = Trace { $trace }: a signal before the pulse disturbs the baseline at sample { $sample }.
 remarks-drift = Trace { $trace }: the baseline drifts by { $volts } V before the pulse.
 remarks-correlated_noise = Trace { $trace }: the noise is correlated over { $n ->
@@ -729,7 +729,7 @@ remarks-few_on_edge = Trace { $trace }: only about { $n ->
     } on the edge; faster sampling would help.
 remarks-flat_top = Trace { $trace }: the top is { $volts } V throughout. If that is the largest value the instrument can record, the pulse is clipped and its edge is read too early.
 remarks-uneven_steps = Trace { $trace }: the samples were taken at unequal steps, which differ from the mean one by up to { $percent } %. They were carried to equal steps by their times; the uncertainty allows for it.
-remarks-supposed_unit = Trace { $trace }: the file does not say in which unit its times are; it was supposed from their steps.
+remarks-supposed_unit = Trace { $trace }: the file does not say in which unit its times are; it was supposed.
 remarks-rough = Trace { $trace }: the uncertainty is more than a tenth of the rise time, so it is itself only roughly known.
 
 ## Files
@@ -950,7 +950,7 @@ evidence-unsaid = the browser gives no reason
 evidence-refusals-too_large = { $what }: this file is larger than 64 MB. Save the trace with fewer samples around the pulse, or the photo in a smaller size.
 evidence-refusals-too_many = { $what } files are more than the limit of 2000 at once. Add them in parts, such as one folder for each rail.
 evidence-refusals-file = { $what }: the file can no longer be read. It may have been moved, changed or deleted; choose it again.
-evidence-refusals-decode = { $what }: the browser can’t read this photo. It may be damaged; copy it from the camera again, or save it again.
+evidence-refusals-decode = { $what }: this photo can’t be read to its end. It may be cut off or damaged; copy it from the camera again, or open it and save it again.
 evidence-refusals-no_canvas = This browser can’t process photos in the background. Use a newer one.
 evidence-refusals-start = Reading traces and photos could not be started ({ $what }). Check the connection, and try again.
 evidence-refusals-crash = Reading the traces or photos failed ({ $what }). The notebook is unchanged. Try again, or use a smaller file.
@@ -1431,7 +1431,7 @@ notice-second_pulse =
         [one] The traces of row { $rows } show a second pulse. The first one was measured.
        *[other] The traces of rows { $rows } show a second pulse. The first one was measured.
     }
-notice-second_pulse-look = Look at the traces: A and B must be edges of the same pulse. Record a shorter time, or lower the pulse rate, so that each trace shows one pulse.
+notice-second_pulse-look = Look at the traces: A and B must be edges of the same pulse, and an echo must not raise the top of one. Record a shorter time, or lower the pulse rate, so that each trace shows one pulse.
 notice-signal_before =
     { $n ->
         [one] On the traces of row { $rows } a signal before the pulse disturbs the baseline.
@@ -1463,13 +1463,13 @@ notice-rough =
         [one] On the traces of row { $rows } noise hides so much of an edge that the uncertainty of the delay is itself only roughly known.
        *[other] On the traces of rows { $rows } noise hides so much of an edge that the uncertainties of the delays are themselves only roughly known.
     }
-notice-rough-look = Average more pulses, or time the edges by a constant fraction.
+notice-rough-look = Average more pulses. The straight line and cross-correlation bear less noise than the other ways to time edges.
 notice-supposed_unit =
     { $n ->
-        [one] The trace files of row { $rows } do not say in which unit their times are: it was supposed from their steps.
-       *[other] The trace files of rows { $rows } do not say in which unit their times are: it was supposed from their steps.
+        [one] The trace files of row { $rows } do not say in which unit their times are: it was supposed.
+       *[other] The trace files of rows { $rows } do not say in which unit their times are: it was supposed.
     }
-notice-supposed_unit-look = Check the delays of these rows. If the unit is another one, add the files again and choose it where their columns are shown.
+notice-supposed_unit-look = Check the delays of these rows. Add the files again, and choose the unit or type the sampling interval where their columns are shown, also if it is as assumed.
 notice-uneven_steps =
     { $n ->
         [one] The traces of row { $rows } were sampled at unequal steps. Their samples were carried to equal steps by the times in the file.

@@ -680,7 +680,7 @@ traces-layout-roles-ignored = ignorer
 traces-layout-unit-none = aucune
 traces-layout-role-of = Contenu de la colonne { $name }
 traces-layout-unit-of = Unité de la colonne { $name }
-traces-layout-supposed = supposée
+traces-layout-supposed = { $unit }, supposée
 traces-layout-view = Les deux traces, telles que ces choix les lisent
 traces-layout-settings = Autres indications du fichier
 traces-estimator = Datation des fronts
@@ -713,7 +713,7 @@ remarks-level-stated = Seuil : { $volts } V au-dessus des lignes de base, tel 
 remarks-fraction = Fraction : { $percent } %.
 remarks-inverted = Trace { $trace } : l’impulsion est négative et a été inversée.
 remarks-noisy = Trace { $trace } : l’amplitude est inférieure à 5 fois le bruit.
-remarks-double_edge = Trace { $trace } : un second front franchit la moitié de l’amplitude à l’échantillon { $sample }.
+remarks-double_edge = Trace { $trace } : un second front se trouve près de l’échantillon { $sample }.
 remarks-not_quiet = Trace { $trace } : un signal avant l’impulsion perturbe la ligne de base à l’échantillon { $sample }.
 remarks-drift = Trace { $trace } : la ligne de base dérive de { $volts } V avant l’impulsion.
 remarks-correlated_noise = Trace { $trace } : le bruit est corrélé sur { $n ->
@@ -726,7 +726,7 @@ remarks-few_on_edge = Trace { $trace } : seulement { $n ->
     } sur le front ; un échantillonnage plus rapide aiderait.
 remarks-flat_top = Trace { $trace } : le sommet est à { $volts } V partout. Si c’est la plus grande valeur que l’appareil peut enregistrer, l’impulsion est écrêtée et son front est lu trop tôt.
 remarks-uneven_steps = Trace { $trace } : les échantillons ont été pris à des pas inégaux, qui s’écartent du pas moyen jusqu’à { $percent } %. Ils ont été ramenés à des pas égaux d’après leurs instants ; l’incertitude en tient compte.
-remarks-supposed_unit = Trace { $trace } : le fichier ne dit pas en quelle unité sont ses temps ; elle a été supposée d’après leurs pas.
+remarks-supposed_unit = Trace { $trace } : le fichier ne dit pas en quelle unité sont ses temps ; elle a été supposée.
 remarks-rough = Trace { $trace } : l’incertitude dépasse un dixième du temps de montée ; elle n’est donc elle-même que grossièrement connue.
 
 ## Fichiers
@@ -947,7 +947,7 @@ evidence-unsaid = le navigateur ne donne pas de raison
 evidence-refusals-too_large = { $what } : ce fichier dépasse 64 Mo. Enregistrez la trace avec moins d’échantillons autour de l’impulsion, ou la photo en plus petit.
 evidence-refusals-too_many = { $what } fichiers, c’est plus que la limite de 2000 à la fois. Ajoutez-les en plusieurs fois, par exemple un dossier par rail.
 evidence-refusals-file = { $what } : le fichier n’est plus lisible. Il a peut-être été déplacé, modifié ou supprimé ; choisissez-le de nouveau.
-evidence-refusals-decode = { $what } : le navigateur ne peut pas lire cette photo. Elle est peut-être abîmée ; copiez-la de nouveau depuis l’appareil, ou enregistrez-la de nouveau.
+evidence-refusals-decode = { $what } : cette photo ne peut pas être lue jusqu’à sa fin. Elle est peut-être coupée ou abîmée ; copiez-la de nouveau depuis l’appareil, ou ouvrez-la et enregistrez-la de nouveau.
 evidence-refusals-no_canvas = Ce navigateur ne peut pas traiter de photos en arrière-plan. Utilisez-en un plus récent.
 evidence-refusals-start = La lecture des traces et des photos n’a pas pu démarrer ({ $what }). Vérifiez la connexion et réessayez.
 evidence-refusals-crash = La lecture des traces ou des photos a échoué ({ $what }). Le cahier est inchangé. Réessayez, ou utilisez un fichier plus petit.
@@ -1428,7 +1428,7 @@ notice-second_pulse =
         [one] Les traces de la ligne { $rows } montrent une seconde impulsion. La première a été mesurée.
        *[other] Les traces des lignes { $rows } montrent une seconde impulsion. La première a été mesurée.
     }
-notice-second_pulse-look = Regardez les traces : A et B doivent être des fronts de la même impulsion. Enregistrez moins longtemps, ou réduisez la fréquence des impulsions, pour que chaque trace montre une seule impulsion.
+notice-second_pulse-look = Regardez les traces : A et B doivent être des fronts de la même impulsion, et un écho ne doit pas élever le sommet de l’une. Enregistrez moins longtemps, ou réduisez la fréquence des impulsions, pour que chaque trace montre une seule impulsion.
 notice-signal_before =
     { $n ->
         [one] Sur les traces de la ligne { $rows }, un signal avant l’impulsion perturbe la ligne de base.
@@ -1460,13 +1460,13 @@ notice-rough =
         [one] Sur les traces de la ligne { $rows }, le bruit cache tant d’un front que l’incertitude du retard n’est elle-même que grossièrement connue.
        *[other] Sur les traces des lignes { $rows }, le bruit cache tant d’un front que les incertitudes des retards ne sont elles-mêmes que grossièrement connues.
     }
-notice-rough-look = Moyennez plus d’impulsions, ou datez les fronts à une fraction constante.
+notice-rough-look = Moyennez plus d’impulsions. La droite et l’intercorrélation supportent moins de bruit que les autres datations des fronts.
 notice-supposed_unit =
     { $n ->
-        [one] Les fichiers de traces de la ligne { $rows } ne disent pas en quelle unité sont leurs temps : elle a été supposée d’après leurs pas.
-       *[other] Les fichiers de traces des lignes { $rows } ne disent pas en quelle unité sont leurs temps : elle a été supposée d’après leurs pas.
+        [one] Les fichiers de traces de la ligne { $rows } ne disent pas en quelle unité sont leurs temps : elle a été supposée.
+       *[other] Les fichiers de traces des lignes { $rows } ne disent pas en quelle unité sont leurs temps : elle a été supposée.
     }
-notice-supposed_unit-look = Vérifiez les retards de ces lignes. Si l’unité est une autre, ajoutez de nouveau les fichiers et choisissez-la là où leurs colonnes sont montrées.
+notice-supposed_unit-look = Vérifiez les retards de ces lignes. Ajoutez de nouveau les fichiers, et choisissez l’unité ou tapez l’intervalle d’échantillonnage là où leurs colonnes sont montrées, même s’ils sont comme supposé.
 notice-uneven_steps =
     { $n ->
         [one] Les traces de la ligne { $rows } ont été échantillonnées à des pas inégaux. Leurs échantillons ont été ramenés à des pas égaux d’après les instants du fichier.

@@ -3,8 +3,9 @@
 use serde::{Deserialize, Serialize};
 
 use super::correlate::lag;
+use super::echo::echo;
 use super::weights::Weights;
-use super::{Edge, Method, Pulse, TraceError, Waveform};
+use super::{Edge, Flag, Method, Pulse, TraceError, Waveform};
 
 /// How a delay is taken.
 ///
@@ -94,7 +95,16 @@ pub(super) fn between(
     };
     let between = [a, b].map(|pulse| pulse.between_samples() * pulse.wave.step);
     let uncertainty = libm::hypot(uncertainty(a, b, &weights), libm::hypot(between[0], between[1]));
-    Ok((Delay { delay, uncertainty, edges: [first, second] }, weights))
+    let edges = [with_echo(first, a, b), with_echo(second, b, a)];
+    Ok((Delay { delay, uncertainty, edges }, weights))
+}
+
+/// The edge of a pulse, told of an echo that runs into its top alone, unless another edge is told of already.
+fn with_echo(mut edge: Edge, pulse: &Pulse<'_>, other: &Pulse<'_>) -> Edge {
+    if !edge.flags.iter().any(|flag| matches!(flag, Flag::DoubleEdge { .. })) {
+        edge.flags.extend(echo(pulse, other).map(|sample| Flag::DoubleEdge { sample }));
+    }
+    edge
 }
 
 /// From the noise of both traces.

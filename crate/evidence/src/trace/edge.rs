@@ -123,24 +123,12 @@ impl Pulse<'_> {
         let reach = (REACH * noisy * self.rise * (4.0 * share * (1.0 - share)).max(0.4)).max(noisy);
         let near = self.way_up(level, self.peak).unwrap_or(self.middle);
         let place = self.sums.crossing(level, near, reach, 2.0 * self.rise + self.width as f64)?;
-        let slope = self.slope_at(place, reach);
+        let slope = self.slope_at(place, reach).max(self.least_slope());
         let mut weights = self.sums.level_weights(place, reach).scaled(-1.0 / slope);
         if let Some(fraction) = fraction {
             weights.add(&self.height_weights, fraction / slope);
         }
         Some(Crossed { place, slope, weights })
-    }
-
-    /// Volts a sample about a place: from the window itself where the noise allows it, from more of the edge where not.
-    fn slope_at(&self, place: f64, reach: f64) -> f64 {
-        let noise = self.baseline.sigma / self.height;
-        // A line over nine tenths of the window: stated uncertainties are then those of simulated edges of many shapes.
-        let reach = (0.9 * reach).max((0.15 + 1.5 * noise).min(0.45) * self.rise);
-        // However small the window, there is a sample to either side.
-        let (from, to) =
-            ((place - reach).round().min(place.floor()), (place + reach).round().max(place.floor() + 1.0));
-        let slope = self.sums.slope(whole(from.max(0.0)), whole(to));
-        slope.max(0.1 * self.height / self.rise)
     }
 
     fn edge_line(&self) -> Result<(Edge, Weights), TraceError> {

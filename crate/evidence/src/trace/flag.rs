@@ -15,7 +15,7 @@ pub enum Flag {
     Inverted,
     /// The height is below 5 standard deviations of the noise, though not beyond doubt.
     Noisy,
-    /// Another edge crosses half the height.
+    /// Another edge crosses half the height, or runs into the top of this trace and not into that of the other.
     DoubleEdge {
         /// Where.
         sample: usize,
@@ -50,7 +50,7 @@ pub enum Flag {
         /// By how much a step differs from the mean one at most, per cent of that.
         percent: Digits,
     },
-    /// The unit of its times stands nowhere in the file: it was supposed from their steps.
+    /// The unit of its times, or of their step, stands nowhere in the file: it was supposed.
     SupposedUnit,
     /// The uncertainty is over a tenth of the rise: how well it is known itself begins to suffer.
     Rough,

@@ -150,8 +150,9 @@ fn is_of_levels(name: &str) -> bool {
     ["y", "vertical", "volt"].iter().any(|word| name.starts_with(word))
 }
 
-/// Time from sample to sample that the settings give, ns: as an interval or as a rate. Without a unit, in seconds.
-pub(super) fn step(settings: &[FileSetting], decimal_comma: bool) -> Option<f64> {
+/// Time from sample to sample that the settings give, ns: as an interval or as a rate; and whether its unit was supposed, which
+/// is the second.
+pub(super) fn step(settings: &[FileSetting], decimal_comma: bool) -> Option<(f64, bool)> {
     settings.iter().find_map(|setting| {
         let name = setting.name.to_lowercase();
         let is_step =
@@ -166,16 +167,16 @@ pub(super) fn step(settings: &[FileSetting], decimal_comma: bool) -> Option<f64>
             || unit.ends_with("S/s")
             || unit.ends_with("Sa/s");
         let is_rate = is_of_samples && (name.contains("rate") || name.contains("frequency"));
-        let step = if is_step {
-            let unit =
-                ColumnUnit::spelled(unit).or_else(|| unit_in(&setting.name)).unwrap_or(ColumnUnit::Second);
-            unit.is_time().then(|| value * unit.factor())?
+        let (step, is_supposed) = if is_step {
+            let stated = ColumnUnit::spelled(unit).or_else(|| unit_in(&setting.name));
+            let unit = stated.unwrap_or(ColumnUnit::Second);
+            (unit.is_time().then(|| value * unit.factor())?, stated.is_none())
         } else if is_rate {
-            1e9 / (value * rate_factor(if unit.is_empty() { &setting.name } else { unit })?)
+            (1e9 / (value * rate_factor(if unit.is_empty() { &setting.name } else { unit })?), false)
         } else {
             return None;
         };
-        (step.is_finite() && step > 0.0).then_some(step)
+        (step.is_finite() && step > 0.0).then_some((step, is_supposed))
     })
 }
 

@@ -18,6 +18,9 @@ pub struct Layout {
     pub columns: Vec<TraceColumn>,
     /// Time from sample to sample where no column gives it, ns.
     pub step: Option<f64>,
+    /// The unit of that step stands nowhere: seconds were supposed. A person who states it states it in nanoseconds.
+    #[serde(default)]
+    pub is_step_supposed: bool,
     /// Time of the first sample where no column gives it, ns.
     pub start: Option<f64>,
     /// What the file says beside the samples.

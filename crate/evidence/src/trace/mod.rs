@@ -45,6 +45,7 @@ mod limit;
 mod pulse;
 mod edge;
 mod correlate;
+mod echo;
 mod delay;
 mod walk;
 

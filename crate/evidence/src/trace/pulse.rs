@@ -24,6 +24,8 @@ const NOISY: f64 = 5.0;
 /// Steps that differ by less, as a share of the mean one, are equal for all that an edge shows of it (common practice, no
 /// source).
 const UNEVEN: f64 = 0.01;
+/// Where the top begins behind the middle of the edge, in rises.
+const BEGIN: f64 = 0.65;
 /// Below so many they are no pulse. The gap to the flag is wider than what the noise makes of a height, so that a run
 /// just above the flag loses none of its traces, which would be those that noise made low.
 const NO_PULSE: f64 = 4.0;
@@ -154,6 +156,7 @@ impl<'a> Pulse<'a> {
     /// Height, rise and middle of the edge, twice over, since each needs the other.
     fn measure_top(&mut self, peak: usize) -> Result<(), TraceError> {
         let last = self.sums.len() - 1;
+        let mut found = Crossings::default();
         for round in 0..3 {
             // Once the rise is known, as much smoothing as it bears.
             if round > 0 {
@@ -162,53 +165,91 @@ impl<'a> Pulse<'a> {
             let begin = super::whole(self.middle);
             let peak = (begin..peak).find(|at| self.smooth(*at) >= 0.9 * self.height).unwrap_or(peak);
             self.peak = peak;
-            let at = |share: f64| self.way_up(share * self.height, peak);
-            let no_baseline = TraceError::NoBaseline { sample: 0 };
-            let quarter = at(0.25).ok_or(no_baseline.clone())?;
-            let high = at(0.75).ok_or(no_baseline.clone())?;
-            self.middle = at(0.5).ok_or(no_baseline)?;
-            // A normal edge has 1.9 times as long from 10 to 90 % as from 25 to 75 %; a straight one 1.6 times. A mean
-            // over w samples adds w²/12 to the variance of an edge.
-            let width = self.width as f64;
-            let seen = high - quarter;
-            let smear = 1.349 * 1.349 * (width * width - 1.0) / 12.0;
-            let between = (seen * seen - smear).max(0.25 * seen * seen).sqrt();
-            self.rise = (1.75 * between).max(1.0);
-
-            let from = self.middle + 0.65 * self.rise;
-            let to = self.top_end(peak, from, from + (2.0 * self.rise).max(2.0));
-            if to > last as f64 {
+            let at = |share: f64| {
+                self.way_up(share * self.height, peak).ok_or(TraceError::NoBaseline { sample: 0 })
+            };
+            let mut crossings = Crossings([at(0.25)?, at(0.5)?, at(0.75)?, f64::INFINITY]);
+            self.middle = crossings.0[1];
+            self.rise = crossings.rise(self.width);
+            crossings.0[3] = self.way_down(peak, crossings.top(self.width)[1]);
+            self.top = crossings.top(self.width);
+            if self.top[1] > last as f64 {
                 return Err(TraceError::NoTop { last });
             }
-            self.top = [from.min(to - 2.0), to];
-            self.take_height();
+            self.height_weights = self.height_by(&crossings);
+            self.height = self.height_weights.of(&self.sums.samples);
+            found = crossings;
         }
+        self.height_weights = self.with_crossings(&found);
+        self.height_uncertainty = self.height_weights.variance(&self.baseline).sqrt();
         Ok(())
     }
 
-    /// Where the top ends: two rises behind its begin, or earlier where the smoothed trace falls below three quarters.
-    fn top_end(&self, peak: usize, from: f64, latest: f64) -> f64 {
+    /// Where the smoothed trace falls below three quarters of the height, if that is within a top that ends there at the latest.
+    fn way_down(&self, peak: usize, latest: f64) -> f64 {
         let low = 0.75 * self.height;
-        let begin = peak.max(super::whole(from));
+        let begin = peak.max(super::whole(self.middle + BEGIN * self.rise));
         for at in begin..super::whole(latest).min(self.sums.len() - 1) {
             let (here, next) = (self.smooth(at), self.smooth(at + 1));
             if next < low {
                 let share = if here > low { (here - low) / (here - next) } else { 0.0 };
-                return (at as f64 + share).min(latest);
+                return at as f64 + share;
             }
         }
-        latest
+        f64::INFINITY
     }
 
     /// Level of a parabola through the samples of the top, 0.55 rises behind its begin (or in the middle of a shorter
     /// top). The place hangs on the edge, not on the samples of the top: their highest would be one that noise raised.
-    fn take_height(&mut self) {
-        let [from, to] = self.top;
-        let stretch = Stretch::of(&self.sums.samples, from, to);
-        let place = (from + 0.55 * self.rise).min(f64::midpoint(from, to));
-        self.height_weights = stretch.parabola_at(place);
-        self.height = self.height_weights.of(&self.sums.samples);
-        self.height_uncertainty = self.height_weights.variance(&self.baseline).sqrt();
+    fn height_by(&self, crossings: &Crossings) -> Weights {
+        let [from, to] = crossings.top(self.width);
+        let place = (from + 0.55 * crossings.rise(self.width)).min(f64::midpoint(from, to));
+        Stretch::of(&self.sums.samples, from, to).parabola_at(place)
+    }
+
+    /// The weights of the height with what the crossings put in that say where it is taken: noise moves these, and where the
+    /// top is not level the height goes along. A crossing of a share of the height moves by (share · dH − dy) over the slope
+    /// there; with the height's own weights that is its whole differential, to which the law of propagation applies
+    /// (JCGM 100:2008, 5.1.2 and note 2).
+    fn with_crossings(&self, crossings: &Crossings) -> Weights {
+        let step = 0.1 * self.rise.max(2.0);
+        let mut weights = self.height_weights.clone();
+        let mut own = 0.0;
+        for (index, share) in [0.25, 0.5, 0.75, 0.75].into_iter().enumerate() {
+            let place = crossings.0[index];
+            if !place.is_finite() {
+                continue;
+            }
+            let moved = |by: f64| {
+                let mut moved = *crossings;
+                moved.0[index] += by;
+                self.height_by(&moved).of(&self.sums.samples)
+            };
+            let change = (moved(step) - moved(-step)) / (2.0 * step);
+            let steepness = self.slope_at(place, 0.4 * self.rise).abs().max(self.least_slope());
+            let slope = if index == 3 { -steepness } else { steepness };
+            weights.add(&self.sums.window_weights(place, 0.5 * self.width as f64), -change / slope);
+            own += change * share / slope;
+        }
+        // Each of the three rounds goes by the height of the one before. A larger share of its own than half is noise.
+        let own = own.clamp(-0.5, 0.5);
+        weights.scaled(1.0 + own + own * own)
+    }
+
+    /// Volts a sample about a place: from the window itself where the noise allows it, from more of the edge where not.
+    pub(super) fn slope_at(&self, place: f64, reach: f64) -> f64 {
+        let noise = self.baseline.sigma / self.height;
+        // A line over nine tenths of the window: stated uncertainties are then those of simulated edges of many shapes.
+        let reach = (0.9 * reach).max((0.15 + 1.5 * noise).min(0.45) * self.rise);
+        // However small the window, there is a sample to either side.
+        let (from, to) =
+            ((place - reach).round().min(place.floor()), (place + reach).round().max(place.floor() + 1.0));
+        self.sums.slope(super::whole(from.max(0.0)), super::whole(to))
+    }
+
+    /// Volts a sample that an edge has at least.
+    pub(super) fn least_slope(&self) -> f64 {
+        0.1 * self.height / self.rise
     }
 
     fn note_flags(&mut self) {
@@ -289,6 +330,32 @@ impl<'a> Pulse<'a> {
         });
         let after = after.next();
         before.or(after)
+    }
+}
+
+/// Where the smoothed trace crosses a quarter, a half and three quarters of the height on its way up, and three quarters on its
+/// way down, in samples; the last is infinite where the top ends before.
+#[derive(Clone, Copy, Default)]
+struct Crossings([f64; 4]);
+
+impl Crossings {
+    /// A normal edge has 1.9 times as long from 10 to 90 % as from 25 to 75 %; a straight one 1.6 times. A mean over w samples
+    /// adds w²/12 to the variance of an edge.
+    fn rise(&self, width: usize) -> f64 {
+        let [quarter, _, high, _] = self.0;
+        let (width, seen) = (width as f64, high - quarter);
+        let smear = 1.349 * 1.349 * (width * width - 1.0) / 12.0;
+        let between = (seen * seen - smear).max(0.25 * seen * seen).sqrt();
+        (1.75 * between).max(1.0)
+    }
+
+    /// Where the top begins and ends: two rises behind its begin, or earlier where the smoothed trace falls.
+    fn top(&self, width: usize) -> [f64; 2] {
+        let [_, middle, _, fall] = self.0;
+        let rise = self.rise(width);
+        let from = middle + BEGIN * rise;
+        let to = (from + (2.0 * rise).max(2.0)).min(fall);
+        [from.min(to - 2.0), to]
     }
 }
 

@@ -77,7 +77,11 @@ fn recording(bytes: &[u8], layout: &Layout) -> Result<Recording, ReadProblem> {
         }
     }
     let is_unit_told = |time: &ReadColumn| layout.columns.get(time.column).is_some_and(|it| it.unit_stated);
-    let is_unit_supposed = taken.iter().any(|column| column.is_time && !is_unit_told(column));
+    let mut timing = taken.iter().filter(|column| column.is_time).peekable();
+    let is_unit_supposed = match timing.peek() {
+        Some(_) => timing.any(|time| !is_unit_told(time)),
+        None => layout.is_step_supposed,
+    };
     let Times { start: told, step, jittered } = times;
     let uneven = jittered.as_deref().map_or(0.0, |times| unevenness(times, step));
     let channels = taken.into_iter().filter(|column| !column.is_time).filter_map(|column| {

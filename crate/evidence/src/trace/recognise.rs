@@ -75,18 +75,19 @@ fn layout(
     let last = numeric.iter().rposition(|is| *is).map_or(0, |last| last + 1);
     let above = Above::of(&text, first, delimiter, decimal, &split);
     let comma = decimal == DecimalMark::Comma;
-    let (step, start) = (header::step(&above.settings, comma), header::start(&above.settings, comma));
-    let signs = ColumnSigns::of(&probed, delimiter, decimal, numeric, &above, step);
-    let step = step.filter(|_| !(0..last).any(|column| signs.leaps(column)));
+    let (told, start) = (header::step(&above.settings, comma), header::start(&above.settings, comma));
+    let signs = ColumnSigns::of(&probed, delimiter, decimal, numeric, &above, told.map(|(step, _)| step));
     let mut columns = signs.columns();
     columns.truncate(last);
     let timed = columns.iter().any(|column| column.role == Role::Time);
+    let told = told.filter(|_| !timed && !(0..last).any(|column| signs.leaps(column)));
     Ok(Layout {
         delimiter,
         decimal,
         first_line: first + 1,
         columns,
-        step: if timed { None } else { step },
+        step: told.map(|(step, _)| step),
+        is_step_supposed: told.is_some_and(|(_, is_supposed)| is_supposed),
         start: if timed { None } else { start },
         settings: above.settings,
     })

@@ -124,7 +124,7 @@ impl Sums {
     }
 
     /// The weights that [`Self::window`] gives the samples.
-    fn window_weights(&self, middle: f64, reach: f64) -> Weights {
+    pub fn window_weights(&self, middle: f64, reach: f64) -> Weights {
         let last = self.samples.len().saturating_sub(1);
         let (low, high) = ((middle - reach).max(0.0), (middle + reach).min(last as f64));
         let (from, to) = (whole(low), (whole(high) + 1).min(last));

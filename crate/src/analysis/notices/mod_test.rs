@@ -300,6 +300,14 @@ fn what_is_known_no_better_is_not_noticed() {
         });
         assert_eq!(is_said(&bench, "delay_falls"), said, "{uncertainty} cm");
     }
+    // Two readings at one place of the ruler, of which the second was taken 30 cm farther on: light takes 1 ns for these, and
+    // 1.3 ns for four times what is not known of the way between, where each is read within 12 cm.
+    for (uncertainty, said) in [("12", false), ("0.05", true)] {
+        let mut bench = Bench::sound();
+        bench.set(3, Cell::Reading, "50.00");
+        bench.put(Edit::SetRail { rail: 1, field: RailField::ReadingUncertainty, text: uncertainty.into() });
+        assert_eq!(is_said(&bench, "disagreeing_places"), said, "{uncertainty} cm");
+    }
 }
 
 /// The identifiers are what the sources write between quotes in small letters alone.

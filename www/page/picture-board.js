@@ -24,7 +24,7 @@ const NUDGES = [['left', '←', [-1, 0]], ['up', '↑', [0, -1]], ['down', '↓'
 const TAP = 6;
 /** From where on a label beside its mark, up and to the right, might be cut off by the edge of what is seen. */
 const [HIGH, FAR] = [0.15, 0.75];
-/** The same of a label that is a whole name. */
+/** The same of a label that is a name. */
 const FAR_OF_NAME = 0.5;
 /** By what one step narrows what is seen. */
 const NARROWER = 0.7;
@@ -383,12 +383,12 @@ class MarkSpot {
     setAttribute(this.root, 'aria-valuenow', String(at[0] / 100));
     const [x, y] = at.map((hundredths) => this.board.owner.write(hundredths / 100));
     setAttribute(this.root, 'aria-valuetext', say('pictures-place', { x, y, state: say(`pictures-states-${state}`) }));
-    // The ends stand close together: the one that is worked on has its whole name.
+    // The ends stand close together: only the one that is worked on has its whole name.
     const isNamed = chosen && isEnd(kind);
     setText(this.label, isNamed ? markName(mark) : `${labelOf(mark)}${state === 'sought' || state === 'doubted' ? '?' : ''}`);
     const seen = this.board.seen(mark);
     this.label.classList.toggle('under', seen.y < HIGH);
-    this.label.classList.toggle('before', seen.x > (isNamed ? FAR_OF_NAME : FAR));
+    this.label.classList.toggle('before', seen.x > (isEnd(kind) ? FAR_OF_NAME : FAR));
     this.root.style.insetInlineStart = `${100 * seen.x}%`;
     this.root.style.insetBlockStart = `${100 * seen.y}%`;
   }
@@ -415,7 +415,9 @@ export function markName({ kind, index }) {
 function labelOf({ kind, index }) {
   if (kind === 'corner') return String(index + 1);
   if (kind === 'check') return '+';
-  return `${kind.charAt(0).toUpperCase()}${index === 0 ? '' : index + 1}`;
+  const edge = kind.charAt(0).toUpperCase();
+  if (isEnd(kind)) return `${edge} ${kind.endsWith('top') ? say('chart-top') : say('chart-baseline')}`;
+  return `${edge}${index === 0 ? '' : index + 1}`;
 }
 
 /** The mark that lies where an event is. @param {Event} event */

@@ -44,6 +44,7 @@ mod posted;
 mod saving;
 mod seal;
 mod sight;
+mod sheets;
 mod job;
 mod screenshots;
 mod storage;
@@ -69,7 +70,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 189] = [
+const TESTS: [(&str, Test); 191] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -151,6 +152,8 @@ const TESTS: [(&str, Test); 189] = [
     ("the_run_is_played_back_from_an_entry", history::the_run_is_played_back_from_an_entry),
     ("the_wall_follows", watching::the_wall_follows),
     ("printing_prints_the_report", watching::printing_prints_the_report),
+    ("the_sheets_are_seen_before", sheets::the_sheets_are_seen_before),
+    ("a_seal_covers_the_sheets", sheets::a_seal_covers_the_sheets),
     ("plots_are_saved", watching::plots_are_saved),
     ("keys_are_listed", watching::keys_are_listed),
     ("a_plot_is_looked_at_closely", plots::a_plot_is_looked_at_closely),

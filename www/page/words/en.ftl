@@ -1014,6 +1014,13 @@ report-take = Export
 report-open = Open the report
 report-open-hint = In a new tab, to read, print or save as PDF.
 report-language = Language of the report
+sheets-title = As it will be printed
+sheets-hint =
+    { $n ->
+        [one] { $n } page of A4. To read it, open the report.
+       *[other] { $n } pages of A4, side by side. To read them, open the report.
+    }
+sheets-print = Print the report
 report-blocked = The browser did not allow a new tab. The report was offered as a file instead.
 report-latex = Download report in LaTeX
 report-markdown = Download report in Markdown (.zip)

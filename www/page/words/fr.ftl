@@ -1011,6 +1011,13 @@ report-take = Exporter
 report-open = Ouvrir le rapport
 report-open-hint = Dans un nouvel onglet, pour lire, imprimer ou enregistrer en PDF.
 report-language = Langue du rapport
+sheets-title = À l’impression
+sheets-hint =
+    { $n ->
+        [one] { $n } page A4. Pour la lire, ouvrez le rapport.
+       *[other] { $n } pages A4 côte à côte. Pour les lire, ouvrez le rapport.
+    }
+sheets-print = Imprimer le rapport
 report-blocked = Le navigateur n’a pas permis un nouvel onglet. Le rapport est proposé sous forme de fichier.
 report-latex = Télécharger le rapport en LaTeX
 report-markdown = Télécharger le rapport en Markdown (.zip)

@@ -70,7 +70,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 191] = [
+const TESTS: [(&str, Test); 192] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -148,6 +148,7 @@ const TESTS: [(&str, Test); 191] = [
     ("the_run_is_played_back", watching::the_run_is_played_back),
     ("the_history_is_read", history::the_history_is_read),
     ("a_history_from_elsewhere_is_read", history::a_history_from_elsewhere_is_read),
+    ("the_history_keeps_the_focus", history::the_history_keeps_the_focus),
     ("the_history_fits_a_phone", history::the_history_fits_a_phone),
     ("the_run_is_played_back_from_an_entry", history::the_run_is_played_back_from_an_entry),
     ("the_wall_follows", watching::the_wall_follows),

@@ -765,7 +765,7 @@ strike-cancel = Cancel
 ## Line
 
 line-title = Line
-charts-nothing = Once a row is complete, delay against distance is drawn here, with the residuals below.
+charts-nothing = Once a row is complete and not struck out, delay against distance is drawn here, with the residuals below.
 line-plot = Delay against distance
 line-residuals = Residuals
 line-figures = The line
@@ -2273,7 +2273,7 @@ history-merged =
        *[other] history of { $n } entries, digest { $digest }
     }
 history-digests-coming = The digests are being calculated…
-history-proves = Digest of the whole history: { $digest }. The digest of an entry is SHA-256 of the digest before it and of the entry itself. If an entry is changed, moved or left out later, its digest and all that follow it change: anybody who has noted one will see it. It does not show who entered something, or whether the clock was right. Whoever changes a file can calculate new digests.
+history-proves = Digest of the whole history: { $digest }. The file tells that of each entry: SHA-256 of the digest before it and of the entry itself. If an entry is changed, moved or left out later, its digest and all that follow it change: anybody who has noted one will see it. It does not show who entered something, or whether the clock was right. Whoever changes a file can calculate new digests.
 
 ## A lab partner's notebook, merged
 

@@ -762,7 +762,7 @@ strike-cancel = Ne pas écarter
 ## Droite
 
 line-title = Droite
-charts-nothing = Dès qu’une ligne du tableau est complète, le retard en fonction de la distance est tracé ici, avec les résidus au-dessous.
+charts-nothing = Dès qu’une ligne du tableau est complète et n’est pas écartée, le retard en fonction de la distance est tracé ici, avec les résidus au-dessous.
 line-plot = Retard en fonction de la distance
 line-residuals = Résidus
 line-figures = La droite
@@ -2270,7 +2270,7 @@ history-merged =
        *[other] historique de { $n } entrées, empreinte { $digest }
     }
 history-digests-coming = Les empreintes sont en cours de calcul…
-history-proves = Empreinte de tout l’historique : { $digest }. L’empreinte d’une entrée est le SHA-256 de l’empreinte précédente et de l’entrée elle-même. Si une entrée est modifiée, déplacée ou omise plus tard, son empreinte et toutes les suivantes changent : quiconque en a noté une le voit. Elle ne montre pas qui a saisi quoi, ni si l’horloge était juste. Qui modifie un fichier peut calculer de nouvelles empreintes.
+history-proves = Empreinte de tout l’historique : { $digest }. Le fichier indique celle de chaque entrée : le SHA-256 de l’empreinte précédente et de l’entrée elle-même. Si une entrée est modifiée, déplacée ou omise plus tard, son empreinte et toutes les suivantes changent : quiconque en a noté une le voit. Elle ne montre pas qui a saisi quoi, ni si l’horloge était juste. Qui modifie un fichier peut calculer de nouvelles empreintes.
 
 ## Le cahier du binôme, fusionné
 

@@ -1038,6 +1038,7 @@ report-plots = Plots
 report-plot = Plot
 report-plot-format = File type
 report-take-plot = Download plot
+report-take-plot-as = Download plot ({ $format })
 report-no-plot = There is nothing to draw yet: enter readings first.
 report-no-trials = No trials were made of the notebook as it stands. Run the check, under Uncertainty, first.
 report-no-traces = No traces are shown. Show the traces of a row, under Readings, first.
@@ -1733,7 +1734,6 @@ class-dersimonian_laird = mean, with scatter between notebooks (DerSimonian–La
 class-dersimonian_laird-meaning = The same with τ from the moments of the results, in one step.
 class-between = { $mean }; τ = { $between }
 class-none_between = { $mean }; τ = 0
-class-take-plot = Download plot ({ $format })
 class-residuals = Residuals of all notebooks, by position
 class-residuals-unit = Residual in
 class-residuals-units-normalized = standard uncertainties

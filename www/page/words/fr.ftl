@@ -1035,6 +1035,7 @@ report-plots = Graphiques
 report-plot = Graphique
 report-plot-format = Type de fichier
 report-take-plot = Télécharger le graphique
+report-take-plot-as = Télécharger le graphique ({ $format })
 report-no-plot = Il n’y a encore rien à tracer : saisissez d’abord des lectures.
 report-no-trials = Aucun essai n’a été fait du cahier tel qu’il est. Lancez d’abord le contrôle, sous Incertitude.
 report-no-traces = Aucune trace n’est affichée. Montrez d’abord les traces d’une ligne, sous Lectures.
@@ -1730,7 +1731,6 @@ class-dersimonian_laird = moyenne, avec dispersion entre cahiers (DerSimonian–
 class-dersimonian_laird-meaning = De même avec τ tiré des moments des résultats, en un pas.
 class-between = { $mean } ; τ = { $between }
 class-none_between = { $mean } ; τ = 0
-class-take-plot = Télécharger le graphique ({ $format })
 class-residuals = Résidus de tous les cahiers, selon la position
 class-residuals-unit = Résidu en
 class-residuals-units-normalized = incertitudes-types

@@ -5,6 +5,7 @@
 import { drawn, residualsDrawing } from './class-drawings.js';
 import { el, setHidden } from './dom.js';
 import { Choice } from './field.js';
+import { saveButtons } from './plot-files.js';
 import { PlotTable } from './plot-table.js';
 import { each, say, setTold, tell } from './words.js';
 

@@ -9,7 +9,8 @@ import { flushAll } from './typing.js';
 import { say, tell, teller } from './words.js';
 
 /** @import { Book } from './book.js' */
-/** @import { View } from './types.js' */
+/** @import { Desk } from './slope_of_light.js' */
+/** @import { Message, View } from './types.js' */
 
 /** How long after an edit the sheets are made anew, ms: not while one types. */
 const REST = 700;
@@ -23,9 +24,14 @@ export class Print {
   /** @param {Book} book */
   constructor(book) {
     this.book = book;
-    /** The language of the report, and what puts it into that. */
+    /** The language of the report. */
     this.language = say('language');
+    /** What puts it into that. @type {(message: Message) => string} */
     this.words = tell;
+    /** The notebook that the sheets are of. @type {Desk | undefined} */
+    this.desk = undefined;
+    /** Whether a seal covers them. */
+    this.isSealed = false;
     const host = el('div', { id: 'printed' });
     const inside = host.attachShadow({ mode: 'open' });
     document.body.append(host);
@@ -80,8 +86,8 @@ export class Print {
   /** @param {View} view */
   show({ result: { sealed } }) {
     // What a seal covers stays nowhere; nor does what is of another notebook.
-    if (sealed !== this.sealed || this.desk !== this.book.desk) this.paper.replaceChildren();
-    this.sealed = sealed;
+    if (sealed !== this.isSealed || this.desk !== this.book.desk) this.paper.replaceChildren();
+    this.isSealed = sealed;
     this.desk = this.book.desk;
     this.again();
   }

@@ -16,7 +16,7 @@ declare global {
   var SLOPE_PACKED: boolean | undefined;
   /** The help page of each language, after gzip, in digits. */
   var SLOPE_HELP: Record<string, string> | undefined;
-  /** The pictures that all languages of it share, in base64, by how its pages name them. */
+  /** The pictures that all languages of it share, as data URLs after gzip, in digits, by how its pages name them. */
   var SLOPE_HELP_PICTURES: Record<string, string> | undefined;
   /** The table of words of each language, after gzip, in digits. */
   var SLOPE_WORDS: Record<string, string> | undefined;

@@ -1,9 +1,11 @@
 /**
  * The results of a class in order, each as a bar of its expanded uncertainty beside its name, across the band of their mean.
  */
-import { resultsDrawing, saveButtons } from './class-drawings.js';
+import { resultsDrawing } from './class-drawings.js';
 import { whoOf } from './class-table.js';
 import { el } from './dom.js';
+import { saveButtons } from './plot-files.js';
+import { say } from './words.js';
 
 /** @import { Member } from './class-table.js' */
 /** @import { Bar, Class } from './worker-types.js' */
@@ -15,7 +17,7 @@ export class ClassChart {
     this.scale = scale;
     /** What is drawn, with what is told of the class. @type {{all: {name: string, bar: Bar}[], told: Class | undefined}} */
     this.shown = { all: [], told: undefined };
-    list.closest('figure')?.append(saveButtons('class-results', () => resultsDrawing(this.shown.all, this.shown.told)));
+    list.closest('figure')?.append(saveButtons(say('class-plot'), () => 'class-results', () => resultsDrawing(this.shown.all, this.shown.told)));
   }
 
   /** @param {Member[]} members @param {Class | undefined} told @returns {number} how many are drawn */

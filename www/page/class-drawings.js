@@ -2,17 +2,10 @@
  * The drawings of a class as SVG at the size of the report's plots, black on white: what stands in percent on the page, in
  * pixels.
  */
-import { messageOf } from './core.js';
-import { el } from './dom.js';
-import { savePlot } from './plot-files.js';
-import { toast } from './toast.js';
 import { say } from './words.js';
 
-/** @import { PlotFormat } from './plot-files.js' */
 /** @import { Bar, Class, DotPlot, Residuals } from './worker-types.js' */
 
-/** @type {PlotFormat[]} */
-const FORMATS = ['svg', 'png'];
 const SPACE = 'http://www.w3.org/2000/svg';
 /** What no document in XML can hold, not even escaped (XML 1.0, 5th edition, 2.2): a name may hold it. */
 const NO_CHARACTERS = /[^\t\n\r\x20-\ud7ff\ue000-\ufffd\u{10000}-\u{10ffff}]/gu;
@@ -36,25 +29,6 @@ export function drawn(name, attributes = {}, ...children) {
   for (const [key, value] of Object.entries(attributes)) node.setAttribute(key, String(value));
   node.append(...children);
   return node;
-}
-
-/**
- * Buttons that save a drawing.
- * @param {string} name of the file
- * @param {() => Element | undefined} draw
- */
-export function saveButtons(name, draw) {
-  const save = async (/** @type {PlotFormat} */ format) => {
-    const drawing = draw();
-    if (!drawing) return;
-    try {
-      await savePlot(new XMLSerializer().serializeToString(drawing).replace(NO_CHARACTERS, ''), format, name);
-    } catch (error) {
-      toast(messageOf(error));
-    }
-  };
-  return el('p', { class: 'actions' }, ...FORMATS.map((format) => (
-    el('button', { type: 'button', class: 'quiet', click: () => void save(format) }, say('class-take-plot', { format: format.toUpperCase() })))));
 }
 
 /**
@@ -107,10 +81,10 @@ export function resultsDrawing(all, told) {
     words('c / (10⁶ m/s)', { x: WIDE - FREE, y: foot + 36, 'text-anchor': 'end' }));
 }
 
-/** White paper with a title for those who do not see it. @param {number} height @param {string} title @param {...Element} all */
+/** White paper with a title for those who do not see it, as SVG. @param {number} height @param {string} title @param {...Element} all */
 function sheet(height, title, ...all) {
-  return drawn('svg', { width: WIDE, height, viewBox: `0 0 ${WIDE} ${height}`, role: 'img', 'font-family': 'sans-serif', 'font-size': 13 },
-    drawn('title', {}, title), drawn('rect', { width: WIDE, height, fill: '#fff' }), ...all);
+  return new XMLSerializer().serializeToString(drawn('svg', { width: WIDE, height, viewBox: `0 0 ${WIDE} ${height}`, role: 'img', 'font-family': 'sans-serif', 'font-size': 13 },
+    drawn('title', {}, title), drawn('rect', { width: WIDE, height, fill: '#fff' }), ...all)).replace(NO_CHARACTERS, '');
 }
 
 /** @param {string} text @param {Record<string, string | number>} place */

@@ -2,9 +2,10 @@
  * The residuals of all notebooks of a class by position on the bench, and the places at which the class lies off its lines
  * together.
  */
-import { drawn, residualsDrawing, saveButtons } from './class-drawings.js';
+import { drawn, residualsDrawing } from './class-drawings.js';
 import { el, setHidden } from './dom.js';
 import { Choice } from './field.js';
+import { saveButtons } from './plot-files.js';
 import { PlotTable } from './plot-table.js';
 import { each, say, setTold, tell } from './words.js';
 
@@ -43,7 +44,7 @@ export class ClassResiduals {
     this.root = el('figure', { id: 'class-residuals', hidden: true },
       el('figcaption', {}, say('class-residuals')),
       this.lead, this.places,
-      drawing, this.units.root, this.drawn, saveButtons('class-residuals', () => this.file()), this.table.root, this.rule);
+      drawing, this.units.root, this.drawn, saveButtons(say('class-residuals'), () => 'class-residuals', () => this.file()), this.table.root, this.rule);
   }
 
   /** @param {Residuals | undefined} told */

@@ -68,7 +68,7 @@ async function address() {
   if (!inside) return new URL(`help/${say('language')}.html`, document.baseURI).href;
   let page = await unpacked(inside, 'text/html').text();
   for (const [name, picture] of Object.entries(globalThis.SLOPE_HELP_PICTURES ?? {})) {
-    page = page.replaceAll(`"${name}"`, `"data:image/webp;base64,${picture}"`);
+    page = page.replaceAll(name, await unpacked(picture, 'text/plain').text());
   }
   return URL.createObjectURL(new Blob([page], { type: 'text/html' }));
 }

@@ -18,8 +18,8 @@ import { reader } from './worker-slot.js';
 
 /** How many lines are put on the page at once. */
 const AT_ONCE = 200;
-/** What is told of each entry. */
-const COLUMNS = /** @type {const} */ (['n', 'at', 'where', 'from', 'to', 'digest']);
+/** What is told of each entry; in the file, its digest too. */
+const COLUMNS = /** @type {const} */ (['n', 'at', 'where', 'from', 'to']);
 /** What is chosen to be shown beside the number of a row. */
 const ALL = '';
 const NO_ROW = 'no-row';
@@ -93,7 +93,6 @@ export class HistorySection {
       setText(this.digest, messageOf(error));
     }
     this.file.disabled = false;
-    this.show();
   }
 
   /** Those asked for, the newest first. */
@@ -117,10 +116,9 @@ export class HistorySection {
       if (here !== day) this.table.append(el('tbody', {}, el('tr', {},
         el('th', { scope: 'rowgroup', colspan: String(COLUMNS.length) }, here || say('history-no-time')))));
       day = here;
-      const isFirst = line.n !== last;
-      const digest = isFirst ? (this.digests[line.n - 1] ?? '').slice(0, 8) : '';
-      [...this.table.tBodies].at(-1)?.append(el('tr', {}, el('td', {}, isFirst && line.n >= this.playable ? this.number(line.n) : String(line.n)),
-        ...[timeOf(line.at), line.where, line.from, line.to].map((text) => el('td', {}, text)), el('td', { class: 'digest' }, digest)));
+      const isPlayed = line.n !== last && line.n >= this.playable;
+      [...this.table.tBodies].at(-1)?.append(el('tr', {}, el('td', {}, isPlayed ? this.number(line.n) : String(line.n)),
+        ...[timeOf(line.at), line.where, line.from, line.to].map((text) => el('td', {}, text))));
       last = line.n;
     }
     this.numbers.settle();
@@ -136,7 +134,7 @@ export class HistorySection {
 
   /** All of it as a table, with every digest whole. */
   take() {
-    const columns = COLUMNS.map((column) => say(`history-columns-${column}`));
+    const columns = [...COLUMNS, /** @type {const} */ ('digest')].map((column) => say(`history-columns-${column}`));
     const cells = this.lines.flatMap(({ n, at, where, from, to }) => [String(n), at, where, from, to, this.digests[n - 1] ?? '']);
     download(core.csv([...columns, ...cells], columns.length), 'text/csv;charset=utf-8', 'history.csv');
   }

@@ -11,7 +11,6 @@ import { isUp } from './leaves.js';
 import { NextStep } from './next-step.js';
 import { PlotLook } from './plot-look.js';
 import { Points } from './points.js';
-import { Print } from './print.js';
 import { Replay } from './replay.js';
 import { RowNotes } from './row-notes.js';
 import { RowPad } from './row-pad.js';
@@ -40,5 +39,5 @@ export function onCall(book, keeper, charts) {
   book.add(new PlotLook(book, charts), () => isUp(byId('line-figure')));
   for (const part of [wall, new NextStep(book), new Points(book), new FeedbackBeside(book, keeper), new RowNotes(book), new SaidResult(book)]) book.add(part);
   const history = new HistorySection(book, (entry) => replay.open(entry));
-  return [history, new KeptFocus(), new Keys(), new Leave(keeper), new Print(book), new RowPad(), new RowWork(book), replay, wall];
+  return [history, new KeptFocus(), new Keys(), new Leave(keeper), new RowPad(), new RowWork(book), replay, wall];
 }

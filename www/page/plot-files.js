@@ -1,8 +1,10 @@
 /**
  * Plots as files, for a report or a poster: drawn by the core at the report's size, in the page's words.
  */
+import { messageOf } from './core.js';
 import { el, download } from './dom.js';
 import { fileName } from './files.js';
+import { toast } from './toast.js';
 import { say, tell } from './words.js';
 
 /** @import { Book } from './book.js' */
@@ -10,6 +12,8 @@ import { say, tell } from './words.js';
 /** @typedef {'line' | 'residuals' | 'bench' | 'budget' | 'trials' | 'traces' | 'walk'} PlotName */
 /** @typedef {'svg' | 'png'} PlotFormat */
 
+/** @type {PlotFormat[]} */
+const FORMATS = ['svg', 'png'];
 /** Pixels to a CSS pixel in a PNG: at the width of a text column, some 300 to the inch. */
 const FINENESS = 3;
 /** How many pixels a canvas may have in every browser, and how many to a side (from memory): of a large class there are fewer to a CSS pixel. */
@@ -35,14 +39,34 @@ export async function takePlot(book, plot, format) {
   await savePlot(drawn, format, `${fileName(book)}-${plot}`);
 }
 
-/** Saves a drawing. @param {string} drawn as SVG @param {PlotFormat} format @param {string} name of the file, without its ending */
-export async function savePlot(drawn, format, name) {
+/**
+ * Buttons that save a drawing.
+ * @param {string} plot what is drawn
+ * @param {() => string} name of the file, without its ending
+ * @param {() => string | undefined} draw as SVG; nothing where there is nothing to draw
+ */
+export function saveButtons(plot, name, draw) {
+  const save = async (/** @type {PlotFormat} */ format) => {
+    try {
+      const drawn = draw();
+      if (!drawn) throw new Error(say('report-no-plot'));
+      await savePlot(drawn, format, name());
+    } catch (error) {
+      toast(messageOf(error));
+    }
+  };
+  return el('p', { class: 'actions', role: 'group', 'aria-label': plot }, ...FORMATS.map((format) => (
+    el('button', { type: 'button', class: 'quiet', click: () => void save(format) }, say('report-take-plot-as', { format: format.toUpperCase() })))));
+}
+
+/** @param {string} drawn as SVG @param {PlotFormat} format @param {string} name of the file, without its ending */
+async function savePlot(drawn, format, name) {
   const svg = new Blob([drawn], { type: 'image/svg+xml' });
   download(format === 'svg' ? svg : await raster(svg), format === 'svg' ? svg.type : 'image/png', `${name}.${format}`);
 }
 
-/** @param {Book} book @param {PlotName} plot @returns {string | undefined} */
-function inBundle(book, plot) {
+/** A plot as a bundle holds it. @param {Book} book @param {PlotName} plot @returns {string | undefined} */
+export function inBundle(book, plot) {
   const texts = book.desk.bundle(tell);
   const place = texts.indexOf(`${plot}.svg`);
   return place < 0 ? undefined : texts[place + 1];

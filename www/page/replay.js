@@ -3,7 +3,9 @@
  */
 import { Book } from './book.js';
 import { byId, el, setHidden, setText } from './dom.js';
+import { fileName } from './files.js';
 import { Plot } from './plot.js';
+import { inBundle, saveButtons } from './plot-files.js';
 import { flushAll } from './typing.js';
 import { changed, placeName } from './undone.js';
 import { dated, say, tell } from './words.js';
@@ -49,9 +51,15 @@ export class Replay {
       el('p', { class: 'actions' }, this.player,
         el('button', { type: 'button', click: step(-1) }, say('replay-back')),
         el('button', { type: 'button', click: step(1) }, say('replay-on')),
-        el('button', { type: 'button', class: 'quiet', click: () => this.dialog.close() }, say('close'))));
+        el('button', { type: 'button', class: 'quiet', click: () => this.dialog.close() }, say('close'))),
+      el('details', {}, el('summary', {}, say('report-take-plot')), ...this.saving('line', say('line-plot')), ...this.saving('residuals', say('line-residuals'))));
     document.body.append(this.dialog);
     byId('open-replay').addEventListener('click', () => this.open());
+  }
+
+  /** What saves a plot of the step that is shown. @param {'line' | 'residuals'} plot @param {string} name */
+  saving(plot, name) {
+    return [name, saveButtons(name, () => `${fileName(this.book)}-${plot}-${this.step() + 1}`, () => inBundle(this.run, plot))];
   }
 
   /** Opens it at the step of an entry of the log, by its number; else where the first row was entered. @param {number} [entry] */

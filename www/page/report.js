@@ -10,6 +10,7 @@ import { copyText, openReport, takeBundle, takeReport, takeTable } from './files
 import { LANGUAGES } from './languages.js';
 import { Merging } from './merge.js';
 import { takePlot } from './plot-files.js';
+import { Print } from './print.js';
 import { each, say, tell } from './words.js';
 import { toast } from './toast.js';
 
@@ -34,13 +35,14 @@ export class Report {
       options: each(['csv', 'latex', 'markdown'], (key) => say(`report-formats-${key}`)),
     }, (value) => { kind = value; });
     byId('table-format-box').replaceWith(choice.root);
-    let language = say('language');
+    this.print = new Print(book);
+    const { print } = this;
     const languages = new Choice({
       id: 'report-language',
       label: say('report-language'),
       options: LANGUAGES,
-    }, (value) => { language = value; });
-    languages.show(language);
+    }, (value) => { print.speak(value).catch((error) => toast(messageOf(error))); });
+    languages.show(print.language);
     byId('report-language-box').replaceWith(languages.root);
     this.handout = new Handout(book);
     /** @type {PlotName} */
@@ -59,9 +61,9 @@ export class Report {
     this.merging = new Merging(book);
     byId('take-bundle').parentElement?.after(this.merging.root);
     onPress('take-plot', () => takePlot(book, plot, format));
-    onPress('open-report', () => openReport(book, language));
-    onPress('take-latex', () => takeReport(book, 'latex', language));
-    onPress('take-markdown', () => takeReport(book, 'markdown', language));
+    onPress('open-report', () => openReport(book, print.language));
+    onPress('take-latex', () => takeReport(book, 'latex', print.language));
+    onPress('take-markdown', () => takeReport(book, 'markdown', print.language));
     onPress('take-bundle', () => takeBundle(book));
     onPress('copy-table', () => copyText(book.desk.table(kind, tell)));
     onPress('take-table', () => takeTable(book, kind));
@@ -72,6 +74,7 @@ export class Report {
     for (const { name, field } of this.fields) field.show(view.bench[name]);
     this.handout.show(view);
     this.merging.show();
+    this.print.show(view);
   }
 }
 

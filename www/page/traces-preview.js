@@ -3,7 +3,9 @@
  */
 import { messageOf } from './core.js';
 import { el, setHidden, setOptional } from './dom.js';
+import { fileName } from './files.js';
 import { Plot } from './plot.js';
+import { saveButtons } from './plot-files.js';
 import { PlotTable } from './plot-table.js';
 import { extent, flat, marksOf } from './traces-view.js';
 import { say, setTold, tell } from './words.js';
@@ -30,7 +32,8 @@ export class LayoutPreview {
     const canvas = el('canvas', { id: 'layout-plot', role: 'img', 'aria-label': say('traces-layout-view'), 'aria-describedby': 'layout-summary' });
     this.summary = el('p', { class: 'plot-words', id: 'layout-summary', role: 'status' });
     this.table = new PlotTable(canvas, () => this.drawing && book.desk.traces_table(this.drawing[4], this.drawing[5]));
-    this.figure = el('figure', { hidden: true }, el('figcaption', {}, say('traces-layout-view')), canvas, this.summary, this.table.root);
+    this.figure = el('figure', { hidden: true }, el('figcaption', {}, say('traces-layout-view')), canvas, this.summary,
+      saveButtons(say('traces-layout-view'), () => `${fileName(book)}-traces`, () => this.drawing && book.desk.traces_svg(...this.drawing, tell)), this.table.root);
     this.refusal = el('p', { class: 'hint', id: 'layout-refusal', hidden: true });
     this.root = el('div', {}, this.figure, this.refusal);
     this.plot = new Plot(canvas, (on, paper, pixels) => {

@@ -1,4 +1,4 @@
-//! What hands do on a drawing, as the driver passes it on: the wheel turned, two fingers put on and moved apart; and files
+//! What hands do on a drawing, as the driver passes it on: the wheel turned, a finger put on, two moved apart; and files
 //! that they drop.
 
 use anyhow::Result;
@@ -52,6 +52,17 @@ pub fn spread(page: &Page, [x, y]: [f64; 2]) -> Result<()> {
         page.browser.debug("Input.dispatchTouchEvent", &json!({ "type": kind, "touchPoints": fingers }))?;
     }
     page.browser.debug("Input.dispatchTouchEvent", &json!({ "type": "touchEnd", "touchPoints": [] }))?;
+    Ok(())
+}
+
+/// Puts a finger on a place, and lifts it.
+///
+/// # Errors
+/// When the browser does not take it.
+pub fn tap(page: &Page, [x, y]: [f64; 2]) -> Result<()> {
+    for (kind, fingers) in [("touchStart", json!([{ "x": x, "y": y }])), ("touchEnd", json!([]))] {
+        page.browser.debug("Input.dispatchTouchEvent", &json!({ "type": kind, "touchPoints": fingers }))?;
+    }
     Ok(())
 }
 

@@ -35,9 +35,9 @@ pub fn the_history_is_read(stage: &Stage) -> Result<()> {
     page.click("Add a rail")?;
     page.is_saved()?;
     page.click("History")?;
-    let all = lines(&page, "all entries", |lines| lines.iter().any(|line| line.len() == 6))?;
+    let all = lines(&page, "all entries", |lines| lines.iter().any(|line| line.len() == 5))?;
     let newest = |what: [&str; 3]| {
-        let is = |line: &&Vec<String>| line.len() == 6 && what.iter().zip(&line[2..5]).all(|(a, b)| a == b);
+        let is = |line: &&Vec<String>| line.len() == 5 && what.iter().zip(&line[2..5]).all(|(a, b)| a == b);
         ensure!(all.iter().any(|line| is(&line)), "there is no line {what:?} in {:?}", &all[..6]);
         Ok(())
     };
@@ -51,7 +51,7 @@ pub fn the_history_is_read(stage: &Stage) -> Result<()> {
     ensure!(undone.is_some_and(|line| line[2] == format!("entry {} undone", typed[0])), "it says {undone:?}");
     page.choose("Show", "row 2")?;
     let of_row = lines(&page, "those of row 2", |lines| lines.len() < all.len())?;
-    let told = |line: &Vec<String>| line.len() < 6 || line[2].starts_with("row 2");
+    let told = |line: &Vec<String>| line.len() < 5 || line[2].starts_with("row 2");
     ensure!(of_row.len() > 1 && of_row.iter().all(told), "of row 2 it tells {of_row:?}");
     digests_hold(&page)?;
     page.is_silent()
@@ -84,7 +84,7 @@ pub fn a_history_from_elsewhere_is_read(stage: &Stage) -> Result<()> {
     page.sees(names::TITLE, "A copy")?;
     page.turn_to("#readings")?;
     page.click("History")?;
-    let all = lines(&page, "all entries", |lines| lines.iter().any(|line| line.len() == 6))?;
+    let all = lines(&page, "all entries", |lines| lines.iter().any(|line| line.len() == 5))?;
     ensure!(all.iter().any(|line| line.as_slice() == ["yesterday"]), "it conceals what is no time: {all:?}");
     let copied = all.iter().find(|line| line.get(4).is_some_and(|to| to == "A copy"));
     ensure!(copied.is_some_and(|line| line[3] == "From elsewhere"), "of the copy it says {copied:?}");
@@ -109,8 +109,8 @@ pub fn the_run_is_played_back_from_an_entry(stage: &Stage) -> Result<()> {
     page.put_in_cell("Edge B", 10, "9.00")?;
     eventually("c is another", || page.result(), |now| *now != then)?;
     page.click("History")?;
-    let all = lines(&page, "all entries", |lines| lines.iter().any(|line| line.len() == 6))?;
-    let typed = all.iter().find(|line| line.len() == 6 && line[2] == "row 3 · Ruler reading");
+    let all = lines(&page, "all entries", |lines| lines.iter().any(|line| line.len() == 5))?;
+    let typed = all.iter().find(|line| line.len() == 5 && line[2] == "row 3 · Ruler reading");
     let name = format!("Replay from entry {}", typed.context("the reading is not told")?[0]);
     page.click(&name)?;
     page.sees("dialog.replay output", &then)?;
@@ -119,6 +119,24 @@ pub fn the_run_is_played_back_from_an_entry(stage: &Stage) -> Result<()> {
     page.focuses(&name)?;
     page.press(Key::Down)?;
     ensure!(page.focused()? != name, "the arrow keys do not go from entry to entry");
+    page.is_silent()
+}
+
+/// What has the focus in the history keeps it when the digests have come.
+///
+/// # Errors
+/// When it loses it.
+pub fn the_history_keeps_the_focus(stage: &Stage) -> Result<()> {
+    /// Opens the history, and gives the focus to its newest entry before any digest is there.
+    const OPENED: &str = "document.getElementById('open-history').click();
+        document.querySelector('dialog.history tbody button').focus();
+        return document.activeElement.getAttribute('aria-label')";
+    let page = stage.page()?;
+    eventually("the history is there", || page.count("dialog.history"), |count| *count == 1)?;
+    let name = page.browser.run(OPENED, vec![])?;
+    let name = name.as_str().context("no entry has the focus")?;
+    page.reads("dialog.history [role=status]", "Digest of the whole history: ")?;
+    ensure!(page.focused()? == name, "the focus is no longer on “{name}”");
     page.is_silent()
 }
 

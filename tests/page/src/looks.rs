@@ -148,3 +148,48 @@ pub fn is_drawn(page: &Page, drawing: &str) -> Result<()> {
     eventually(&format!("{drawing} is drawn"), look, drawn)?;
     Ok(())
 }
+
+/// Where a person wishes for less motion nothing moves by itself: no style of any leaf or dialog has anything glide, and a place that is
+/// led to is there at once.
+///
+/// # Errors
+/// When something moves.
+pub fn nothing_moves_by_itself(stage: &Stage) -> Result<()> {
+    /// What is animated, glides from one look to the next, or scrolls smoothly, in what stands behind a shadow root too.
+    const MOVING: &str = "const inside = [...document.querySelectorAll('*')].flatMap(({ shadowRoot }) => shadowRoot ?? []);
+        const all = [document, ...inside].flatMap((root) => [...root.querySelectorAll('*')]);
+        const moves = (node) => [undefined, '::before', '::after', '::backdrop'].some((part) => {
+            const { animationName, transitionDuration, scrollBehavior } = getComputedStyle(node, part);
+            return animationName !== 'none' || /[1-9]/.test(transitionDuration) || scrollBehavior === 'smooth';
+        });
+        return [...all.filter(moves).map((node) => node.outerHTML.slice(0, 60)), ...document.getAnimations().map(String)]";
+    /// How far the page is scrolled a frame after it was led to a place, and half a second later.
+    const LED: &str = "location.hash = arguments[0];
+        const frame = () => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)));
+        return frame().then(async () => {
+            const at = scrollY;
+            await new Promise((done) => setTimeout(done, 500));
+            return [at, scrollY];
+        })";
+    let page = stage.page()?;
+    let media = json!({ "features": [{ "name": "prefers-reduced-motion", "value": "reduce" }] });
+    page.browser.debug("Emulation.setEmulatedMedia", &media)?;
+    let is_still = || {
+        let moving = page.browser.run(MOVING, vec![])?;
+        ensure!(moving == json!([]), "what moves: {moving}");
+        Ok(())
+    };
+    page.on_each_leaf(is_still)?;
+    for dialog in ["Replay", "History", "Settings"] {
+        page.click(dialog)?;
+        page.is_asked()?;
+        is_still().with_context(|| format!("in the dialog “{dialog}”"))?;
+        page.browser.run("document.querySelector('dialog[open]').close()", vec![])?;
+    }
+    page.turn_to("#readings")?;
+    page.browser.run("scrollTo(0, 0)", vec![])?;
+    let [at, later]: [f64; 2] = serde_json::from_value(page.browser.run(LED, vec![json!("row-24")])?)?;
+    ensure!(at > 0.0, "the address of a row leads nowhere");
+    ensure!((at - later).abs() < 1.0, "led to a row, the page stands at {at}, and later at {later}");
+    page.is_silent()
+}

@@ -44,6 +44,7 @@ mod posted;
 mod saving;
 mod seal;
 mod sight;
+mod sheets;
 mod job;
 mod screenshots;
 mod storage;
@@ -70,7 +71,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 195] = [
+const TESTS: [(&str, Test); 202] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -140,6 +141,7 @@ const TESTS: [(&str, Test); 195] = [
     ("the_line_is_in_sight_while_typing", sight::the_line_is_in_sight_while_typing),
     ("twelve_rows_need_no_scrolling", sight::twelve_rows_need_no_scrolling),
     ("a_phone_has_room_for_its_number_pad", sight::a_phone_has_room_for_its_number_pad),
+    ("the_strip_opens_at_a_tap", sight::the_strip_opens_at_a_tap),
     ("cells_are_gone_through_by_arrows", sight::cells_are_gone_through_by_arrows),
     ("a_row_is_seen_whole", sight::a_row_is_seen_whole),
     ("the_focus_is_kept", sight::the_focus_is_kept),
@@ -152,10 +154,15 @@ const TESTS: [(&str, Test); 195] = [
     ("the_run_is_played_back", watching::the_run_is_played_back),
     ("the_history_is_read", history::the_history_is_read),
     ("a_history_from_elsewhere_is_read", history::a_history_from_elsewhere_is_read),
+    ("the_history_keeps_the_focus", history::the_history_keeps_the_focus),
     ("the_history_fits_a_phone", history::the_history_fits_a_phone),
     ("the_run_is_played_back_from_an_entry", history::the_run_is_played_back_from_an_entry),
+    ("a_step_is_saved", watching::a_step_is_saved),
     ("the_wall_follows", watching::the_wall_follows),
+    ("the_wall_keeps_the_seal", watching::the_wall_keeps_the_seal),
     ("printing_prints_the_report", watching::printing_prints_the_report),
+    ("the_sheets_are_seen_before", sheets::the_sheets_are_seen_before),
+    ("a_seal_covers_the_sheets", sheets::a_seal_covers_the_sheets),
     ("plots_are_saved", watching::plots_are_saved),
     ("keys_are_listed", watching::keys_are_listed),
     ("a_plot_is_looked_at_closely", plots::a_plot_is_looked_at_closely),
@@ -168,6 +175,7 @@ const TESTS: [(&str, Test); 195] = [
     ("dark_light_and_narrow", looks::dark_light_and_narrow),
     ("contrast_is_chosen", access::contrast_is_chosen),
     ("results_are_said_once", access::results_are_said_once),
+    ("nothing_moves_by_itself", looks::nothing_moves_by_itself),
     ("nothing_is_cut_off_when_enlarged", looks::nothing_is_cut_off_when_enlarged),
     ("the_style_guide_shows_the_pieces", screenshots::the_style_guide_shows_the_pieces),
     ("the_language_is_chosen", languages::the_language_is_chosen),

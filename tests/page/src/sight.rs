@@ -5,6 +5,7 @@ use fantoccini::key::Key;
 use serde_json::{Value, json};
 
 use crate::bench::{ROWS, TIME_BASE, describe_rail};
+use crate::hands::tap;
 use crate::names;
 use crate::page::{Page, eventually};
 use crate::stage::Stage;
@@ -251,6 +252,37 @@ pub fn a_phone_has_room_for_its_number_pad(stage: &Stage) -> Result<()> {
     page.type_text("1")?;
     eventually("a row is begun", || page.has(&names::cell("Edge A", 25)), |has| *has)?;
     eventually("they are typed", || page.cell("Edge A", 25), |text| text == "0.5;−1")?;
+    page.is_silent()
+}
+
+/// On a phone the strip at the foot opens at a tap: the line stands there whole, and goes back into the strip at the next one.
+///
+/// # Errors
+/// When it does not.
+pub fn the_strip_opens_at_a_tap(stage: &Stage) -> Result<()> {
+    /// A place near the head of the strip, and how wide the line is drawn there, in CSS pixels.
+    const STRIP: &str = "const strip = document.getElementById('turn-over');
+        const { left, top, width } = strip.getBoundingClientRect();
+        return [[left + width / 2, top + 12], document.getElementById('line-plot').getBoundingClientRect().width,
+            strip.getAttribute('aria-expanded')]";
+    // How wide the line is on a phone: as the strip shows it at most, and whole at least. Choices of our own.
+    const SMALL: f64 = 120.0;
+    const WHOLE: f64 = 300.0;
+    let page = stage.page()?;
+    page.browser.debug("Emulation.setTouchEmulationEnabled", &json!({ "enabled": true }))?;
+    resize(&page, 360, 740)?;
+    let look = || -> Result<([f64; 2], f64, String)> {
+        Ok(serde_json::from_value(page.browser.run(STRIP, vec![])?)?)
+    };
+    let is_strip = |(_, width, open): &([f64; 2], f64, String)| *width < SMALL && open == "false";
+    let (place, ..) = eventually("the line stands in the strip", look, is_strip)?;
+    tap(&page, place)?;
+    let is_open = |(_, width, open): &([f64; 2], f64, String)| *width > WHOLE && open == "true";
+    let (place, ..) = eventually("the strip is open", look, is_open)?;
+    let line = || page.browser.run(SEEN, vec![json!([LINE])]);
+    eventually("the line is in sight whole", line, |seen| seen[LINE].as_f64() > Some(0.99))?;
+    tap(&page, place)?;
+    eventually("the line stands in the strip again", look, is_strip)?;
     page.is_silent()
 }
 

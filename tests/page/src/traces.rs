@@ -19,7 +19,7 @@ use slope_of_light::trace::Recording;
 use slope_of_light::view::view;
 
 use crate::bench::{C, describe_rail};
-use crate::downloads::traces_are_saved;
+use crate::downloads::{plot_is_saved, traces_are_saved};
 use crate::hands::{middle, spread, turn_wheel};
 use crate::looks::is_drawn;
 use crate::names;
@@ -267,6 +267,9 @@ pub fn layouts_are_corrected(stage: &Stage) -> Result<()> {
     is_drawn(&page, "#layout-plot")?;
     page.browser.run("document.getElementById('layout-plot-table').open = true", vec![])?;
     page.reads("#layout-plot-table tbody", "trace B")?;
+    page.browser.run("document.querySelector('figure:has(#layout-plot) .actions button').focus()", vec![])?;
+    page.press(Key::Enter)?;
+    plot_is_saved(&page, "-traces.svg", &["<svg", "trace B"])?;
     // Nor in which unit the times are: it is assumed until it is chosen, be it the same.
     ensure!(page.value("Unit of column 1")?.is_empty(), "the unit of the times is taken for stated");
     page.choose("Unit of column 1", "s")?;

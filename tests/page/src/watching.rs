@@ -4,9 +4,11 @@
 use std::fs;
 
 use anyhow::{Context, Result, ensure};
+use fantoccini::key::Key;
 use serde_json::json;
 use slope_of_light::bundle;
 
+use crate::downloads::plot_is_saved;
 use crate::names;
 use crate::page::{Page, eventually};
 use crate::stage::Stage;
@@ -74,6 +76,62 @@ pub fn the_run_is_played_back(stage: &Stage) -> Result<()> {
     page.click("Replay")?;
     ensure!(page.browser.run(LAST, vec![])? == json!(0), "steps from before the seal are shown");
     page.sees(PLAYED, &sealed)?;
+    page.is_silent()
+}
+
+/// The plots of a step that is played back are saved as they stand there.
+///
+/// # Errors
+/// When they are not, or are those of another step.
+pub fn a_step_is_saved(stage: &Stage) -> Result<()> {
+    /// Opens what saves them, and gives the focus to the first button of one.
+    const HELD: &str = "const saving = document.querySelector('dialog.replay details');
+        saving.open = true;
+        saving.querySelectorAll('[role=group]')[arguments[0]].querySelector('button').focus()";
+    let page = stage.page()?;
+    page.click("Replay")?;
+    for _ in 1..3 {
+        page.click("Step forward")?;
+    }
+    let told = page.reads(TOLD, "row 3: near")?;
+    let step = told.split(' ').nth(1).context("no step is told")?.to_owned();
+    for (place, name, title) in
+        [(0, "line", "<title>Delay against distance"), (1, "residuals", "<title>Residuals")]
+    {
+        page.browser.run(HELD, vec![json!(place)])?;
+        page.press(Key::Enter)?;
+        plot_is_saved(&page, &format!("-{name}-{step}.svg"), &[title])?;
+    }
+    page.is_silent()
+}
+
+/// Under a seal the page of the result on the wall tells no digit of the result, and that it is sealed, until the seal is opened.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn the_wall_keeps_the_seal(stage: &Stage) -> Result<()> {
+    let page = stage.page()?;
+    let first = page.browser.tab()?;
+    let open = page.result()?;
+    let digits = open.split('(').next().context("no result")?;
+    page.click("Seal the result")?;
+    page.click("Seal it now")?;
+    eventually("the seal is closed", || page.text(names::RESULT), |now| *now != open)?;
+    let wall = page.browser.tab_opened_by(|| page.click("Wall view"))?;
+    page.browser.switch_to(&wall)?;
+    page.click("Result")?;
+    page.reads(".wall-words", "sealed")?;
+    let told = page.browser.run("return document.documentElement.textContent", vec![])?;
+    let told = told.as_str().context("the wall has no text")?;
+    ensure!(!told.contains(digits), "under the seal the wall tells {digits} in {told:?}");
+
+    page.browser.switch_to(&first)?;
+    page.click("Open the seal…")?;
+    page.click("Open permanently")?;
+    page.sees(names::RESULT, &open)?;
+    page.browser.switch_to(&wall)?;
+    page.sees(".wall-c output", &open)?;
+    page.reads(".wall-words", digits)?;
     page.is_silent()
 }
 

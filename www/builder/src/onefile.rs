@@ -7,7 +7,7 @@
 //! inside; they are opened under the file's own policy (HTML Standard, 7.1.7: a blob's document has that of the page that
 //! made it).
 //! Sources: Content Security Policy Level 3 (hashes, `wasm-unsafe-eval`); RFC 4648 section 4 (base64);
-//! RFC 1952 (gzip).
+//! RFC 2397 (data URLs); RFC 1952 (gzip).
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
@@ -50,8 +50,6 @@ pub enum Handed {
     Bytes(Vec<u8>),
     /// Texts by their names, each after gzip, in digits.
     Texts(Vec<(String, String)>),
-    /// Pictures by their names, which are compressed by themselves, in base64.
-    Pictures(BTreeMap<String, Vec<u8>>),
 }
 
 /// A help page as one text.
@@ -60,9 +58,9 @@ pub struct Help {
     pub html: String,
     /// Its style, which the file's policy must let in.
     pub style: String,
-    /// The pictures that it has in common with other languages, by how it names them: they are put in where it is opened,
-    /// so that the file holds them once.
-    pub shared: BTreeMap<String, Vec<u8>>,
+    /// The pictures that it has in common with other languages, as data URLs (RFC 2397), by how it names them: they are put in
+    /// where it is opened, so that the file holds them once.
+    pub shared: BTreeMap<String, String>,
 }
 
 /// A help page with its style and the pictures of its language inside, and without a policy of its own.
@@ -90,11 +88,11 @@ pub fn help(folder: &Path, name: &str) -> Result<Help> {
             if !folder.join(source).is_file() {
                 return Ok(None);
             }
+            let data = format!("data:image/webp;base64,{}", STANDARD.encode(read(source)?));
             if words::language_of(&Path::new(help::FOLDER).join(source)).is_none() {
-                shared.insert(source.to_owned(), read(source)?);
+                shared.insert(source.to_owned(), data);
                 return Ok(None);
             }
-            let data = format!("data:image/webp;base64,{}", STANDARD.encode(read(source)?));
             Ok(Some(element.whole.replacen(source, &data, 1)))
         }
         other => bail!("it has an element {other}"),
@@ -139,12 +137,6 @@ fn prelude(name: &str, what: &Handed) -> Result<String> {
                 Ok(format!("{}:{}", literal(name), packed(text.as_bytes())?))
             };
             format!("{{{}}}", texts.iter().map(pair).collect::<Result<Vec<_>>>()?.join(","))
-        }
-        Handed::Pictures(pictures) => {
-            let pair = |(name, bytes): (&String, &Vec<u8>)| {
-                format!("{}:\"{}\"", literal(name), STANDARD.encode(bytes))
-            };
-            format!("{{{}}}", pictures.iter().map(pair).collect::<Vec<_>>().join(","))
         }
     };
     Ok(format!("globalThis.{name}={value};\n"))

@@ -3,7 +3,7 @@
 //! A file is written only when it differs, so that its time tells whether it changed; what does not belong is
 //! removed.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::{Path, PathBuf};
 
@@ -202,14 +202,15 @@ impl Dist {
             let path = self.root.join(name);
             fs::read(&path).with_context(|| format!("could not read {}", path.display()))
         };
-        let shared = helps.iter().flat_map(|(_, help)| help.shared.clone()).collect();
+        let shared: BTreeMap<String, String> =
+            helps.iter().flat_map(|(_, help)| help.shared.clone()).collect();
         Ok([
             ("SLOPE_CORE", Handed::Bytes(bytes(&CORE.file())?)),
             ("SLOPE_TRIALS_WORKER", Handed::Bytes(bytes(TRIALS)?)),
             ("SLOPE_EVIDENCE", Handed::Bytes(bytes(&WORKER.file())?)),
             ("SLOPE_EVIDENCE_WORKER", Handed::Bytes(bytes(EVIDENCE)?)),
             ("SLOPE_DEMO", Handed::Texts(demos)),
-            ("SLOPE_HELP_PICTURES", Handed::Pictures(shared)),
+            ("SLOPE_HELP_PICTURES", Handed::Texts(shared.into_iter().collect())),
             ("SLOPE_HELP", Handed::Texts(helps.into_iter().map(|(name, help)| (name, help.html)).collect())),
             ("SLOPE_WORDS", Handed::Texts(tables)),
         ])

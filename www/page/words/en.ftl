@@ -765,7 +765,7 @@ strike-cancel = Cancel
 ## Line
 
 line-title = Line
-charts-nothing = Once a row is complete, delay against distance is drawn here, with the residuals below.
+charts-nothing = Once a row is complete and not struck out, delay against distance is drawn here, with the residuals below.
 line-plot = Delay against distance
 line-residuals = Residuals
 line-figures = The line
@@ -1016,6 +1016,13 @@ report-take = Export
 report-open = Open the report
 report-open-hint = In a new tab, to read, print or save as PDF.
 report-language = Language of the report
+sheets-title = As it will be printed
+sheets-hint =
+    { $n ->
+        [one] { $n } page of A4. To read it, open the report.
+       *[other] { $n } pages of A4, side by side. To read them, open the report.
+    }
+sheets-print = Print the report
 report-blocked = The browser did not allow a new tab. The report was offered as a file instead.
 report-latex = Download report in LaTeX
 report-markdown = Download report in Markdown (.zip)
@@ -1033,6 +1040,7 @@ report-plots = Plots
 report-plot = Plot
 report-plot-format = File type
 report-take-plot = Download plot
+report-take-plot-as = Download plot ({ $format })
 report-no-plot = There is nothing to draw yet: enter readings first.
 report-no-trials = No trials were made of the notebook as it stands. Run the check, under Uncertainty, first.
 report-no-traces = No traces are shown. Show the traces of a row, under Readings, first.
@@ -1732,7 +1740,6 @@ class-dersimonian_laird = mean, with scatter between notebooks (DerSimonian–La
 class-dersimonian_laird-meaning = The same with τ from the moments of the results, in one step.
 class-between = { $mean }; τ = { $between }
 class-none_between = { $mean }; τ = 0
-class-take-plot = Download plot ({ $format })
 class-residuals = Residuals of all notebooks, by position
 class-residuals-unit = Residual in
 class-residuals-units-normalized = standard uncertainties
@@ -2272,7 +2279,7 @@ history-merged =
        *[other] history of { $n } entries, digest { $digest }
     }
 history-digests-coming = The digests are being calculated…
-history-proves = Digest of the whole history: { $digest }. The digest of an entry is SHA-256 of the digest before it and of the entry itself. If an entry is changed, moved or left out later, its digest and all that follow it change: anybody who has noted one will see it. It does not show who entered something, or whether the clock was right. Whoever changes a file can calculate new digests.
+history-proves = Digest of the whole history: { $digest }. The file tells that of each entry: SHA-256 of the digest before it and of the entry itself. If an entry is changed, moved or left out later, its digest and all that follow it change: anybody who has noted one will see it. It does not show who entered something, or whether the clock was right. Whoever changes a file can calculate new digests.
 
 ## A lab partner's notebook, merged
 

@@ -762,7 +762,7 @@ strike-cancel = Ne pas écarter
 ## Droite
 
 line-title = Droite
-charts-nothing = Dès qu’une ligne du tableau est complète, le retard en fonction de la distance est tracé ici, avec les résidus au-dessous.
+charts-nothing = Dès qu’une ligne du tableau est complète et n’est pas écartée, le retard en fonction de la distance est tracé ici, avec les résidus au-dessous.
 line-plot = Retard en fonction de la distance
 line-residuals = Résidus
 line-figures = La droite
@@ -1013,6 +1013,13 @@ report-take = Exporter
 report-open = Ouvrir le rapport
 report-open-hint = Dans un nouvel onglet, pour lire, imprimer ou enregistrer en PDF.
 report-language = Langue du rapport
+sheets-title = À l’impression
+sheets-hint =
+    { $n ->
+        [one] { $n } page A4. Pour la lire, ouvrez le rapport.
+       *[other] { $n } pages A4 côte à côte. Pour les lire, ouvrez le rapport.
+    }
+sheets-print = Imprimer le rapport
 report-blocked = Le navigateur n’a pas permis un nouvel onglet. Le rapport est proposé sous forme de fichier.
 report-latex = Télécharger le rapport en LaTeX
 report-markdown = Télécharger le rapport en Markdown (.zip)
@@ -1030,6 +1037,7 @@ report-plots = Graphiques
 report-plot = Graphique
 report-plot-format = Type de fichier
 report-take-plot = Télécharger le graphique
+report-take-plot-as = Télécharger le graphique ({ $format })
 report-no-plot = Il n’y a encore rien à tracer : saisissez d’abord des lectures.
 report-no-trials = Aucun essai n’a été fait du cahier tel qu’il est. Lancez d’abord le contrôle, sous Incertitude.
 report-no-traces = Aucune trace n’est affichée. Montrez d’abord les traces d’une ligne, sous Lectures.
@@ -1729,7 +1737,6 @@ class-dersimonian_laird = moyenne, avec dispersion entre cahiers (DerSimonian–
 class-dersimonian_laird-meaning = De même avec τ tiré des moments des résultats, en un pas.
 class-between = { $mean } ; τ = { $between }
 class-none_between = { $mean } ; τ = 0
-class-take-plot = Télécharger le graphique ({ $format })
 class-residuals = Résidus de tous les cahiers, selon la position
 class-residuals-unit = Résidu en
 class-residuals-units-normalized = incertitudes-types
@@ -2269,7 +2276,7 @@ history-merged =
        *[other] historique de { $n } entrées, empreinte { $digest }
     }
 history-digests-coming = Les empreintes sont en cours de calcul…
-history-proves = Empreinte de tout l’historique : { $digest }. L’empreinte d’une entrée est le SHA-256 de l’empreinte précédente et de l’entrée elle-même. Si une entrée est modifiée, déplacée ou omise plus tard, son empreinte et toutes les suivantes changent : quiconque en a noté une le voit. Elle ne montre pas qui a saisi quoi, ni si l’horloge était juste. Qui modifie un fichier peut calculer de nouvelles empreintes.
+history-proves = Empreinte de tout l’historique : { $digest }. Le fichier indique celle de chaque entrée : le SHA-256 de l’empreinte précédente et de l’entrée elle-même. Si une entrée est modifiée, déplacée ou omise plus tard, son empreinte et toutes les suivantes changent : quiconque en a noté une le voit. Elle ne montre pas qui a saisi quoi, ni si l’horloge était juste. Qui modifie un fichier peut calculer de nouvelles empreintes.
 
 ## Le cahier du binôme, fusionné
 

@@ -32,6 +32,8 @@ pub enum Engine {
     Chromium,
     /// Firefox, which speaks no debugging protocol of Chromium's and keeps no log for its driver.
     Firefox,
+    /// WebKit, as the small browser has it that comes with its library for GTK: a session keeps nothing once it ends.
+    WebKit,
 }
 
 /// A browser of this machine with its driver.
@@ -54,7 +56,8 @@ pub enum StoresData {
 }
 
 impl Installed {
-    /// The browser that variables tell of: `FIREFOX` with `GECKODRIVER`, else `CHROMIUM` with `CHROMEDRIVER`.
+    /// The browser that variables tell of: `FIREFOX` with `GECKODRIVER`, or `WEBKIT` with `WEBKITDRIVER`, else
+    /// `CHROMIUM` with `CHROMEDRIVER`.
     ///
     /// # Errors
     /// When one of a pair is not set.
@@ -63,6 +66,8 @@ impl Installed {
             |name: &str| variable(name).map(PathBuf::from).with_context(|| format!("{name} is not set"));
         Ok(if variable("FIREFOX").is_some() {
             Self { engine: Engine::Firefox, browser: path("FIREFOX")?, driver: path("GECKODRIVER")? }
+        } else if variable("WEBKIT").is_some() {
+            Self { engine: Engine::WebKit, browser: path("WEBKIT")?, driver: path("WEBKITDRIVER")? }
         } else {
             Self { engine: Engine::Chromium, browser: path("CHROMIUM")?, driver: path("CHROMEDRIVER")? }
         })
@@ -73,6 +78,7 @@ impl Installed {
         let own: &[&str] = match self.engine {
             Engine::Chromium => &["--allowed-ips=127.0.0.1", "--silent"],
             Engine::Firefox => &["--log=fatal"],
+            Engine::WebKit => &[],
         };
         [format!("--port={port}")]
             .into_iter()
@@ -84,7 +90,7 @@ impl Installed {
     pub fn profile_argument(&self, profile: &Path) -> String {
         match self.engine {
             Engine::Chromium => format!("--user-data-dir={}", profile.display()),
-            Engine::Firefox => profile.display().to_string(),
+            Engine::Firefox | Engine::WebKit => profile.display().to_string(),
         }
     }
 
@@ -93,6 +99,10 @@ impl Installed {
         match self.engine {
             Engine::Chromium => self.of_chromium(stores, profile, downloads),
             Engine::Firefox => self.of_firefox(stores, profile, downloads),
+            Engine::WebKit => json!({ "webkitgtk:browserOptions": {
+                "binary": self.browser,
+                "args": ["--automation", "--geometry=1280x900"],
+            }}),
         }
     }
 

@@ -12,6 +12,7 @@ use fantoccini::key::Key;
 use serde_json::{Value, json};
 
 use crate::driver::Browser;
+use crate::engine::Engine;
 use crate::home::Home;
 use crate::names;
 
@@ -310,11 +311,21 @@ impl Page<'_> {
         Ok(())
     }
 
-    /// Copies a text to the browser's clipboard and pastes it with the keyboard where the cell of a name is.
+    /// Copies a text to the browser's clipboard and pastes it with the keyboard where the cell of a name is. Other drivers than
+    /// Chromium's give no right to the clipboard: there the page is told of a paste.
     ///
     /// # Errors
     /// When the browser does not let the page write to its clipboard, or there is no such cell.
     pub fn paste(&self, name: &str, text: &str) -> Result<()> {
+        const TOLD: &str = "
+            const clipboardData = new DataTransfer();
+            clipboardData.setData('text/plain', arguments[0]);
+            document.activeElement.dispatchEvent(
+                new ClipboardEvent('paste', { clipboardData, bubbles: true, cancelable: true }));";
+        if self.browser.engine() != Engine::Chromium {
+            self.click(name)?;
+            return self.browser.run(TOLD, vec![json!(text)]).map(drop);
+        }
         let rights = json!({ "permissions": ["clipboardReadWrite", "clipboardSanitizedWrite"] });
         self.browser.debug("Browser.grantPermissions", &rights)?;
         self.browser.run("return navigator.clipboard.writeText(arguments[0])", vec![json!(text)])?;

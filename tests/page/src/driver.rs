@@ -82,12 +82,17 @@ impl Driver {
         let data = self.installed.profile_argument(profile);
         let capabilities = self.installed.capabilities(stores, &data, downloads);
         let capabilities: Capabilities = serde_json::from_value(capabilities)?;
-        let program = Program::start(&self.installed)?;
+        let program = Program::start(&self.installed, downloads)?;
         let mut connector = ClientBuilder::new(HttpConnector::new());
         let client = self
             .wait(connector.capabilities(capabilities).connect(&program.address))
             .context("could not start the browser")?;
-        Ok(Browser { driver: self, _program: program, client, data, killed: Cell::new(false) })
+        let browser = Browser { driver: self, _program: program, client, data, killed: Cell::new(false) };
+        if browser.engine() == Engine::WebKit {
+            // The others are started with this size.
+            browser.resize(1280, 900)?;
+        }
+        Ok(browser)
     }
 
     fn wait<T, E: std::error::Error + Send + Sync + 'static>(
@@ -107,10 +112,11 @@ struct Program {
 
 impl Program {
     /// Starts it on a free port of this machine.
-    fn start(installed: &Installed) -> Result<Self> {
+    fn start(installed: &Installed, downloads: &Path) -> Result<Self> {
         let port = TcpListener::bind((Ipv4Addr::LOCALHOST, 0))?.local_addr()?.port();
         let process = Command::new(&installed.driver)
             .args(installed.driver_arguments(port))
+            .envs(installed.environment(downloads)?)
             .stdin(Stdio::null())
             .stdout(Stdio::null())
             .stderr(Stdio::null())
@@ -410,6 +416,9 @@ impl Browser<'_> {
     /// # Errors
     /// When it can't be killed, or is not found: [`Skipped`] where the system lists no processes.
     pub fn kill(&self) -> Result<()> {
+        if self.engine() == Engine::WebKit {
+            bail!(Skipped("WebKit’s sessions under a driver keep nothing once they end"));
+        }
         if !Path::new(PROCESSES).is_dir() {
             bail!(Skipped("it kills the browser, which it can find only where the system has /proc"));
         }

@@ -150,9 +150,8 @@ pub fn a_section_that_fails_is_tried_again(stage: &Stage) -> Result<()> {
     page.reads("#plan", "section “Plan” could not be loaded")?;
     page.type_in_cell("Edge B", 1, "2.8")?;
     ensure!(page.result()? != result, "a reading can't be changed");
-    let dropping = format!(
-        "{BEFORE} drop(new File([bytes('{picture}')], '500 mm.jpg', {{ type: 'image/jpeg' }}));"
-    );
+    let dropping =
+        format!("{BEFORE} drop(new File([bytes('{picture}')], '500 mm.jpg', {{ type: 'image/jpeg' }}));");
     page.browser.run(&dropping, vec![])?;
     page.reads("#delays", "section “Delays” could not be loaded")?;
     ensure!(page.count(names::ROWS)? == 5, "the picture went elsewhere");

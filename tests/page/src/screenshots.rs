@@ -244,7 +244,7 @@ impl<'p> Shots<'p> {
         let name = format!("{state}-{width}-{look}");
         let browser = &self.page.browser;
         browser.run(TO_HEAD, vec![])?;
-        fits(self.page, width).and_then(|()| is_uncut(self.page)).with_context(|| name.clone())?;
+        fits(self.page, width.into()).and_then(|()| is_uncut(self.page)).with_context(|| name.clone())?;
         if look == LIGHT.0 && CHECKED.contains(&width) {
             load_checker(self.page).and_then(|()| unbroken(self.page)).with_context(|| name.clone())?;
         }

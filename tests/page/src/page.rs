@@ -312,23 +312,26 @@ impl Page<'_> {
     }
 
     /// Copies a text to the browser's clipboard and pastes it with the keyboard where the cell of a name is. Other drivers than
-    /// Chromium's give no right to the clipboard: there the page is told of a paste.
+    /// Chromium's give no right to the clipboard: there it is copied by the keyboard, too, out of a box.
     ///
     /// # Errors
     /// When the browser does not let the page write to its clipboard, or there is no such cell.
     pub fn paste(&self, name: &str, text: &str) -> Result<()> {
-        const TOLD: &str = "
-            const clipboardData = new DataTransfer();
-            clipboardData.setData('text/plain', arguments[0]);
-            document.activeElement.dispatchEvent(
-                new ClipboardEvent('paste', { clipboardData, bubbles: true, cancelable: true }));";
-        if self.browser.engine() != Engine::Chromium {
-            self.click(name)?;
-            return self.browser.run(TOLD, vec![json!(text)]).map(drop);
+        if self.browser.engine() == Engine::Chromium {
+            let rights = json!({ "permissions": ["clipboardReadWrite", "clipboardSanitizedWrite"] });
+            self.browser.debug("Browser.grantPermissions", &rights)?;
+            self.browser.run("return navigator.clipboard.writeText(arguments[0])", vec![json!(text)])?;
+        } else {
+            self.browser.run(
+                "const box = document.createElement('textarea');
+                document.body.append(box);
+                box.value = arguments[0];
+                box.select();",
+                vec![json!(text)],
+            )?;
+            self.press_with_control('c')?;
+            self.browser.run("document.querySelector('body > textarea').remove()", vec![])?;
         }
-        let rights = json!({ "permissions": ["clipboardReadWrite", "clipboardSanitizedWrite"] });
-        self.browser.debug("Browser.grantPermissions", &rights)?;
-        self.browser.run("return navigator.clipboard.writeText(arguments[0])", vec![json!(text)])?;
         self.click(name)?;
         self.press_with_control('v')
     }

@@ -11,15 +11,15 @@ import { EvidenceWorker } from './worker-slot.js';
 import { listenForFiles } from './incoming.js';
 import { Journal, newId } from './journal.js';
 import { Keeper } from './keeper.js';
+import { lateScript } from './late-script.js';
 import { LateSection } from './late-section.js';
-import { loadLateStyle } from './late-style.js';
 import { goBack, isUp, turnTo, watchLeaves } from './leaves.js';
 import { Notebooks } from './notebooks.js';
 import { keepOffline } from './offline.js';
 import { Preferences, recall } from './preferences.js';
 import { Readings } from './readings.js';
 import { Shelf, openHere, rememberOpen } from './shelf.js';
-import { inWords, loadLateWords, loadWords, putWords, say } from './words.js';
+import { inWords, loadWords, putWords, say } from './words.js';
 import { Strip } from './strip.js';
 import { sweepSoon } from './sweep.js';
 import { Tabs } from './tabs.js';
@@ -81,7 +81,7 @@ class Page {
     });
     /** @type {LateSection<ClassSection>} */
     this.handedIn = new LateSection(book, 'class', async () => {
-      const { ClassSection } = await equipped(import('./class.js'));
+      const { ClassSection } = await classScript();
       return new ClassSection((file) => void this.openFile(file));
     }, () => this.handedIn.load());
     // Nothing of a class comes before its leaf is turned up.
@@ -394,25 +394,14 @@ function asksForOne() {
   return location.hash.startsWith('#open=') || location.search.includes('open=') || document.getElementById('posted') !== null;
 }
 
-/** What comes once a notebook is open. @returns {Promise<LateScripts>} */
-function lateScripts() {
-  return equipped(import('./late-sections.js'));
-}
+/** What comes once a notebook is open. */
+const lateScripts = lateScript(() => import('./late-sections.js'));
 
 /** What opens what was posted. */
-function postedScript() {
-  return equipped(import('./posted.js'));
-}
+const postedScript = lateScript(() => import('./posted.js'));
 
-/**
- * A script that comes later, with the words and the look that only such scripts need.
- * @template T
- * @param {Promise<T>} coming
- */
-async function equipped(coming) {
-  const [script] = await Promise.all([coming, loadLateWords(), loadLateStyle()]);
-  return script;
-}
+/** What looks through what a class handed in. */
+const classScript = lateScript(() => import('./class.js'));
 
 /** Leads through the demo that is open. */
 async function tour() {

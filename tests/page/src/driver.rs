@@ -13,7 +13,9 @@ use std::thread::sleep;
 use std::time::{Duration, Instant};
 
 use anyhow::{Context, Result, bail, ensure};
-use fantoccini::actions::{InputSource, KeyAction, KeyActions};
+use fantoccini::actions::{
+    InputSource, KeyAction, KeyActions, MOUSE_BUTTON_LEFT, MouseActions, PointerAction,
+};
 use fantoccini::elements::{Element, ElementRef};
 use fantoccini::wd::{Capabilities, WebDriverCompatibleCommand, WindowHandle};
 use fantoccini::{Client, ClientBuilder};
@@ -80,12 +82,17 @@ impl Driver {
         let data = self.installed.profile_argument(profile);
         let capabilities = self.installed.capabilities(stores, &data, downloads);
         let capabilities: Capabilities = serde_json::from_value(capabilities)?;
-        let program = Program::start(&self.installed)?;
+        let program = Program::start(&self.installed, downloads)?;
         let mut connector = ClientBuilder::new(HttpConnector::new());
         let client = self
             .wait(connector.capabilities(capabilities).connect(&program.address))
             .context("could not start the browser")?;
-        Ok(Browser { driver: self, _program: program, client, data, killed: Cell::new(false) })
+        let browser = Browser { driver: self, _program: program, client, data, killed: Cell::new(false) };
+        if browser.engine() == Engine::WebKit {
+            // The others are started with this size.
+            browser.resize(1280, 900)?;
+        }
+        Ok(browser)
     }
 
     fn wait<T, E: std::error::Error + Send + Sync + 'static>(
@@ -105,10 +112,11 @@ struct Program {
 
 impl Program {
     /// Starts it on a free port of this machine.
-    fn start(installed: &Installed) -> Result<Self> {
+    fn start(installed: &Installed, downloads: &Path) -> Result<Self> {
         let port = TcpListener::bind((Ipv4Addr::LOCALHOST, 0))?.local_addr()?.port();
         let process = Command::new(&installed.driver)
             .args(installed.driver_arguments(port))
+            .envs(installed.environment(downloads)?)
             .stdin(Stdio::null())
             .stdout(Stdio::null())
             .stderr(Stdio::null())
@@ -157,9 +165,9 @@ impl Browser<'_> {
     /// # Errors
     /// When the browser can't.
     pub fn reload(&self) -> Result<()> {
-        match self.driver.installed.engine {
+        match self.engine() {
             Engine::Chromium => self.driver.wait(self.client.refresh()),
-            Engine::Firefox => self.reload_from_inside(),
+            Engine::Firefox | Engine::WebKit => self.reload_from_inside(),
         }
     }
 
@@ -245,9 +253,9 @@ impl Browser<'_> {
             const stops = [...place.querySelectorAll('a, button, input, select, textarea, summary')];
             window.focus();
             stops.find((node) => node.checkVisibility())?.focus();";
-        match self.driver.installed.engine {
+        match self.engine() {
             Engine::Chromium => Ok(()),
-            Engine::Firefox => self.run(ROUND, vec![]).map(drop),
+            Engine::Firefox | Engine::WebKit => self.run(ROUND, vec![]).map(drop),
         }
     }
 
@@ -265,14 +273,52 @@ impl Browser<'_> {
         self.driver.wait(self.client.perform_actions(actions))
     }
 
+    /// Presses and lets go the mouse's first button at a place in the window.
+    ///
+    /// # Errors
+    /// When there is no such place.
+    pub fn press_at(&self, [x, y]: [f64; 2]) -> Result<()> {
+        let button = MOUSE_BUTTON_LEFT;
+        let actions = MouseActions::new("mouse".into())
+            .then(PointerAction::MoveTo { duration: None, x: x.round(), y: y.round() })
+            .then(PointerAction::Down { button })
+            .then(PointerAction::Up { button });
+        self.driver.wait(self.client.perform_actions(actions))
+    }
+
+    /// Gives the page a window of so many CSS pixels; a narrow one is a phone's.
+    ///
+    /// # Errors
+    /// When the browser does not take it: [`Skipped`] where it makes no window of that size.
+    pub fn resize(&self, width: u32, height: u32) -> Result<()> {
+        const BARS: &str = "return [outerWidth - innerWidth, outerHeight - innerHeight]";
+        const SIZE: &str = "return [innerWidth, innerHeight]";
+        if self.engine() == Engine::Chromium {
+            let size =
+                json!({ "width": width, "height": height, "deviceScaleFactor": 1, "mobile": width < 500 });
+            return self.debug("Emulation.setDeviceMetricsOverride", &size).map(drop);
+        }
+        let [across, down]: [u32; 2] = serde_json::from_value(self.run(BARS, vec![])?)?;
+        self.driver.wait(self.client.set_window_size(width + across, height + down))?;
+        if self.run(SIZE, vec![])? != json!([width, height]) {
+            bail!(Skipped("it needs a window smaller than the browser makes one"));
+        }
+        Ok(())
+    }
+
+    /// The engine of this browser.
+    pub fn engine(&self) -> Engine {
+        self.driver.installed.engine
+    }
+
     /// Goes on in Chromium alone.
     ///
     /// # Errors
-    /// [`Skipped`] in Firefox, with why.
+    /// [`Skipped`] in others, with why.
     pub fn is_chromium_or(&self, why_not: &'static str) -> Result<()> {
-        match self.driver.installed.engine {
+        match self.engine() {
             Engine::Chromium => Ok(()),
-            Engine::Firefox => bail!(Skipped(why_not)),
+            Engine::Firefox | Engine::WebKit => bail!(Skipped(why_not)),
         }
     }
 
@@ -285,13 +331,13 @@ impl Browser<'_> {
         self.post("goog/cdp/execute", json!({ "cmd": command, "params": parameters }))
     }
 
-    /// What the page's console, its network and its content policy said since this was last asked; of Firefox nothing, whose
-    /// driver keeps no log.
+    /// What the page's console, its network and its content policy said since this was last asked; of others than Chromium
+    /// nothing, whose drivers keep no log.
     ///
     /// # Errors
     /// When the driver does not answer.
     pub fn log(&self) -> Result<Vec<String>> {
-        if self.driver.installed.engine == Engine::Firefox {
+        if self.engine() != Engine::Chromium {
             return Ok(Vec::new());
         }
         let entries = self.post("se/log", json!({ "type": "browser" }))?;
@@ -370,6 +416,9 @@ impl Browser<'_> {
     /// # Errors
     /// When it can't be killed, or is not found: [`Skipped`] where the system lists no processes.
     pub fn kill(&self) -> Result<()> {
+        if self.engine() == Engine::WebKit {
+            bail!(Skipped("WebKit’s sessions under a driver keep nothing once they end"));
+        }
         if !Path::new(PROCESSES).is_dir() {
             bail!(Skipped("it kills the browser, which it can find only where the system has /proc"));
         }

@@ -1,6 +1,7 @@
 //! The browsers that the page is driven in, and how each is asked to keep to itself.
 
 use std::ffi::OsString;
+use std::fs;
 use std::path::{Path, PathBuf};
 
 use anyhow::{Context, Result};
@@ -32,14 +33,16 @@ pub enum Engine {
     Chromium,
     /// Firefox, which speaks no debugging protocol of Chromium's and keeps no log for its driver.
     Firefox,
+    /// WebKit, as the small browser has it that comes with its library for GTK: a session keeps nothing once it ends.
+    WebKit,
 }
 
 /// A browser of this machine with its driver.
 pub struct Installed {
     /// Its engine.
     pub engine: Engine,
-    /// The browser.
-    pub browser: PathBuf,
+    /// The browser, where its driver has to be told of it: that of WebKit has one of its own.
+    pub browser: Option<PathBuf>,
     /// The program that drives it.
     pub driver: PathBuf,
 }
@@ -54,7 +57,8 @@ pub enum StoresData {
 }
 
 impl Installed {
-    /// The browser that variables tell of: `FIREFOX` with `GECKODRIVER`, else `CHROMIUM` with `CHROMEDRIVER`.
+    /// The browser that variables tell of: `FIREFOX` with `GECKODRIVER`, or `WEBKITDRIVER` alone, else
+    /// `CHROMIUM` with `CHROMEDRIVER`.
     ///
     /// # Errors
     /// When one of a pair is not set.
@@ -62,9 +66,11 @@ impl Installed {
         let path =
             |name: &str| variable(name).map(PathBuf::from).with_context(|| format!("{name} is not set"));
         Ok(if variable("FIREFOX").is_some() {
-            Self { engine: Engine::Firefox, browser: path("FIREFOX")?, driver: path("GECKODRIVER")? }
+            Self { engine: Engine::Firefox, browser: Some(path("FIREFOX")?), driver: path("GECKODRIVER")? }
+        } else if variable("WEBKITDRIVER").is_some() {
+            Self { engine: Engine::WebKit, browser: None, driver: path("WEBKITDRIVER")? }
         } else {
-            Self { engine: Engine::Chromium, browser: path("CHROMIUM")?, driver: path("CHROMEDRIVER")? }
+            Self { engine: Engine::Chromium, browser: Some(path("CHROMIUM")?), driver: path("CHROMEDRIVER")? }
         })
     }
 
@@ -73,6 +79,7 @@ impl Installed {
         let own: &[&str] = match self.engine {
             Engine::Chromium => &["--allowed-ips=127.0.0.1", "--silent"],
             Engine::Firefox => &["--log=fatal"],
+            Engine::WebKit => &[],
         };
         [format!("--port={port}")]
             .into_iter()
@@ -80,11 +87,27 @@ impl Installed {
             .collect()
     }
 
+    /// The variables that the driver is started with and hands on: WebKit finds by them where downloads go (`user-dirs.dirs` of
+    /// the XDG user directories), and its language.
+    ///
+    /// # Errors
+    /// When a file beside the folder for downloads can't be written.
+    pub fn environment(&self, downloads: &Path) -> Result<Vec<(&'static str, PathBuf)>> {
+        if self.engine != Engine::WebKit {
+            return Ok(Vec::new());
+        }
+        let settings = downloads.with_file_name("settings");
+        fs::create_dir_all(&settings)?;
+        let line = format!("XDG_DOWNLOAD_DIR=\"{}\"\n", downloads.display());
+        fs::write(settings.join("user-dirs.dirs"), line)?;
+        Ok(vec![("XDG_CONFIG_HOME", settings), ("LANG", "en_US.UTF-8".into())])
+    }
+
     /// The argument that tells the browser where it keeps what it keeps, by which its processes are known.
     pub fn profile_argument(&self, profile: &Path) -> String {
         match self.engine {
             Engine::Chromium => format!("--user-data-dir={}", profile.display()),
-            Engine::Firefox => profile.display().to_string(),
+            Engine::Firefox | Engine::WebKit => profile.display().to_string(),
         }
     }
 
@@ -93,6 +116,7 @@ impl Installed {
         match self.engine {
             Engine::Chromium => self.of_chromium(stores, profile, downloads),
             Engine::Firefox => self.of_firefox(stores, profile, downloads),
+            Engine::WebKit => json!({}),
         }
     }
 

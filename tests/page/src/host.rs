@@ -69,6 +69,16 @@ impl Host {
         Ok(fs::write(self.folder.path().join(name), bytes)?)
     }
 
+    /// Takes a file off its site, and gives what it held.
+    ///
+    /// # Errors
+    /// When there is no such file.
+    pub fn take_away(&self, name: &str) -> Result<Vec<u8>> {
+        let bytes = self.bytes(name)?;
+        fs::remove_file(self.folder.path().join(name))?;
+        Ok(bytes)
+    }
+
     /// What a file of its site holds.
     ///
     /// # Errors

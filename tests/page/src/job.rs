@@ -112,12 +112,7 @@ fn job(page: &Page, rows: usize, press: impl Fn(&str) -> Result<()>) -> Result<(
 
 /// Presses what has a name with the mouse; on another leaf, once that is turned up.
 fn press(page: &Page, name: &str) -> Result<()> {
-    let [x, y] = middle(page, name)?;
-    for kind in ["mouseMoved", "mousePressed", "mouseReleased"] {
-        let event = json!({ "type": kind, "x": x, "y": y, "button": "left", "clickCount": 1 });
-        page.browser.debug("Input.dispatchMouseEvent", &event)?;
-    }
-    Ok(())
+    page.browser.press_at(middle(page, name)?)
 }
 
 /// Touches what has a name; on another leaf, once that is turned up.

@@ -10,6 +10,8 @@ use serde_json::json;
 use slope_bench::record::{Style, both_as_text};
 
 use crate::bench::{describe_rail, fill};
+use crate::home::Home;
+use crate::host::Host;
 use crate::names;
 use crate::page::{Page, eventually};
 use crate::pictures::{choose, is_proposed, series};
@@ -133,37 +135,34 @@ pub fn early_press_shows_the_picture(stage: &Stage) -> Result<()> {
 /// # Errors
 /// When it is otherwise.
 pub fn a_section_that_fails_is_tried_again(stage: &Stage) -> Result<()> {
-    let page = stage.blank_page()?;
+    let host = host_alone(stage)?;
+    let page = stage.blank_page_at(&host.address())?;
     fill(&page)?;
     let result = page.result()?;
     page.is_saved()?;
     let picture = series(&page.home, 1)?;
     let picture = STANDARD.encode(fs::read(picture.first().context("a picture")?)?);
-    page.browser.debug("Network.enable", &json!({}))?;
-    page.browser.debug("Network.setBlockedURLs", &json!({ "urls": ["*/late-sections*.js"] }))?;
-    before(
-        &page,
-        &format!(
-            "window.late = () => drop(new File([bytes('{picture}')], '500 mm.jpg', {{ type: 'image/jpeg' }}));"
-        ),
-    )?;
+    let name = late_script(stage)?;
+    let script = host.take_away(&name)?;
     page.reload()?;
     page.reads("#delays", "section “Delays” could not be loaded")?;
     ensure!(page.text("#told")?.is_empty(), "it also says {:?}", page.text("#told")?);
     page.reads("#plan", "section “Plan” could not be loaded")?;
     page.type_in_cell("Edge B", 1, "2.8")?;
     ensure!(page.result()? != result, "a reading can't be changed");
-    page.browser.run("window.late()", vec![])?;
+    let dropping =
+        format!("{BEFORE} drop(new File([bytes('{picture}')], '500 mm.jpg', {{ type: 'image/jpeg' }}));");
+    page.browser.run(&dropping, vec![])?;
     page.reads("#delays", "section “Delays” could not be loaded")?;
     ensure!(page.count(names::ROWS)? == 5, "the picture went elsewhere");
-    page.browser.debug("Network.setBlockedURLs", &json!({ "urls": [] }))?;
+    host.add(&name, &script)?;
     page.click("Try again")?;
     page.reads("#delays", "1 photo was added")?;
     eventually("the picture has a row", || page.count(names::ROWS), |rows| *rows == 6)?;
     let delays = page.text("#delays")?;
     ensure!(!delays.contains("Try again"), "there is nothing to be tried again");
     eventually("the others have come with it", || page.text("#plan"), |plan| !plan.contains("Try again"))?;
-    // What was refused was complained of by the browser, and nothing else was.
+    // What was not there was complained of by the browser, and nothing else was.
     let other: Vec<_> =
         page.browser.log()?.into_iter().filter(|line| !line.contains("late-sections")).collect();
     ensure!(other.is_empty(), "the browser's log says: {}", other.join(" | "));
@@ -176,15 +175,16 @@ pub fn a_section_that_fails_is_tried_again(stage: &Stage) -> Result<()> {
 /// # Errors
 /// When it is otherwise.
 pub fn a_section_waits_for_its_look(stage: &Stage) -> Result<()> {
-    let page = stage.page()?;
+    let host = host_alone(stage)?;
+    let page = stage.page_at(&host.address(), Home::new()?)?;
     let sheets = "return [...document.styleSheets].filter(({ href }) => href?.endsWith('late.css')).length";
-    ensure!(page.browser.run(sheets, vec![])? == json!(1), "the look did not come with the sections");
-    page.browser.debug("Network.enable", &json!({}))?;
-    page.browser.debug("Network.setBlockedURLs", &json!({ "urls": ["*/late.css"] }))?;
+    let come = || page.browser.run(sheets, vec![]);
+    eventually("the look comes with the sections", come, |sheets| *sheets == json!(1))?;
+    let look = host.take_away("late.css")?;
     page.reload()?;
     page.reads("#delays", "section “Delays” could not be loaded")?;
     ensure!(page.count(".plot-tools")? == 0, "buttons of the plots came without their look");
-    page.browser.debug("Network.setBlockedURLs", &json!({ "urls": [] }))?;
+    host.add("late.css", &look)?;
     page.click("Try again")?;
     eventually("the plots have their buttons", || page.count(".plot-tools"), |tools| *tools == 2)?;
     let place = "return getComputedStyle(document.querySelector('.plot-tools')).position";
@@ -192,4 +192,19 @@ pub fn a_section_waits_for_its_look(stage: &Stage) -> Result<()> {
     let other: Vec<_> = page.browser.log()?.into_iter().filter(|line| !line.contains("late.css")).collect();
     ensure!(other.is_empty(), "the browser's log says: {}", other.join(" | "));
     Ok(())
+}
+
+/// A host of the page that is asked for every file: its service worker keeps none.
+fn host_alone(stage: &Stage) -> Result<Host> {
+    let host = Host::of(&stage.dist)?;
+    host.change("service-worker.js", |_| String::new())?;
+    Ok(host)
+}
+
+/// What the script of the later sections is called where it is packed.
+fn late_script(stage: &Stage) -> Result<String> {
+    let names = fs::read_dir(&stage.dist)?
+        .map(|entry| Ok(entry?.file_name().to_string_lossy().into_owned()))
+        .collect::<Result<Vec<String>>>()?;
+    names.into_iter().find(|name| name.starts_with("late-sections")).context("no script of later sections")
 }

@@ -1,8 +1,8 @@
 //! The real page, packed and served, driven in a headless browser, one test after the other.
 //!
 //! Told by variables where things are: `SLOPE_URL` (the page), `SLOPE_DIST` (its folder), `SLOPE_PARTS` (its modules one by
-//! one, for the style guide), `CHROMIUM` with `CHROMEDRIVER`, or `FIREFOX` with `GECKODRIVER` in their place; and by
-//! `SLOPE_SLOWING`, if at all, how many times slower the page shall run, which brings out tests that
+//! one, for the style guide), `CHROMIUM` with `CHROMEDRIVER`, or in their place `FIREFOX` with `GECKODRIVER`, or `WEBKITDRIVER`
+//! alone; and by `SLOPE_SLOWING`, if at all, how many times slower the page shall run, which brings out tests that
 //! hang on its speed. Arguments, if any, choose the tests whose names hold one of them; `--long` stands for the long ones in
 //! place of the others; `--pictures LANGUAGE FOLDER` takes the pictures of the help instead. Prints a line a test with its time, and `N passed, N failed` alone on the last line.
 

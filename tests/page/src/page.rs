@@ -12,6 +12,7 @@ use fantoccini::key::Key;
 use serde_json::{Value, json};
 
 use crate::driver::Browser;
+use crate::engine::Engine;
 use crate::home::Home;
 use crate::names;
 
@@ -310,14 +311,27 @@ impl Page<'_> {
         Ok(())
     }
 
-    /// Copies a text to the browser's clipboard and pastes it with the keyboard where the cell of a name is.
+    /// Copies a text to the browser's clipboard and pastes it with the keyboard where the cell of a name is. Other drivers than
+    /// Chromium's give no right to the clipboard: there it is copied by the keyboard, too, out of a box.
     ///
     /// # Errors
     /// When the browser does not let the page write to its clipboard, or there is no such cell.
     pub fn paste(&self, name: &str, text: &str) -> Result<()> {
-        let rights = json!({ "permissions": ["clipboardReadWrite", "clipboardSanitizedWrite"] });
-        self.browser.debug("Browser.grantPermissions", &rights)?;
-        self.browser.run("return navigator.clipboard.writeText(arguments[0])", vec![json!(text)])?;
+        if self.browser.engine() == Engine::Chromium {
+            let rights = json!({ "permissions": ["clipboardReadWrite", "clipboardSanitizedWrite"] });
+            self.browser.debug("Browser.grantPermissions", &rights)?;
+            self.browser.run("return navigator.clipboard.writeText(arguments[0])", vec![json!(text)])?;
+        } else {
+            self.browser.run(
+                "const box = document.createElement('textarea');
+                document.body.append(box);
+                box.value = arguments[0];
+                box.select();",
+                vec![json!(text)],
+            )?;
+            self.press_with_control('c')?;
+            self.browser.run("document.querySelector('body > textarea').remove()", vec![])?;
+        }
         self.click(name)?;
         self.press_with_control('v')
     }

@@ -22,10 +22,10 @@ use crate::sight::resize;
 use crate::stage::Stage;
 
 /// The windows, in CSS pixels: a phone, a tablet upright, a laptop, a large screen.
-const WINDOWS: [(u64, u64); 4] = [(360, 740), (768, 1024), (1366, 768), (1920, 1080)];
+const WINDOWS: [(u32, u32); 4] = [(360, 740), (768, 1024), (1366, 768), (1920, 1080)];
 
 /// The widths in which rules of accessibility are checked: both ends; `access.rs` checks one between.
-const CHECKED: [u64; 2] = [360, 1920];
+const CHECKED: [u32; 2] = [360, 1920];
 
 /// Of the WebP files, in per cent: letters stay sharp.
 const QUALITY: u32 = 50;
@@ -240,11 +240,11 @@ impl<'p> Shots<'p> {
     }
 
     /// What is in sight, and what comes into sight as it is scrolled to its end.
-    fn shoot(&self, state: &str, (width, _): (u64, u64), (look, ..): Look) -> Result<()> {
+    fn shoot(&self, state: &str, (width, _): (u32, u32), (look, ..): Look) -> Result<()> {
         let name = format!("{state}-{width}-{look}");
         let browser = &self.page.browser;
         browser.run(TO_HEAD, vec![])?;
-        fits(self.page, width).and_then(|()| is_uncut(self.page)).with_context(|| name.clone())?;
+        fits(self.page, width.into()).and_then(|()| is_uncut(self.page)).with_context(|| name.clone())?;
         if look == LIGHT.0 && CHECKED.contains(&width) {
             load_checker(self.page).and_then(|()| unbroken(self.page)).with_context(|| name.clone())?;
         }

@@ -11,7 +11,7 @@ use crate::page::{Page, eventually};
 use crate::stage::Stage;
 
 /// The windows that are looked at, in CSS pixels: a laptop, a tablet upright, a phone.
-const WINDOWS: [(u64, u64); 3] = [(1366, 768), (768, 1024), (360, 740)];
+const WINDOWS: [(u32, u32); 3] = [(1366, 768), (768, 1024), (360, 740)];
 
 /// How wide the line is drawn at least beside the rows on a laptop, in CSS pixels: a choice of our own.
 const WIDE: f64 = 420.0;
@@ -152,7 +152,7 @@ pub fn the_line_is_in_sight_while_typing(stage: &Stage) -> Result<()> {
     Ok(())
 }
 
-fn in_sight(page: &Page, width: u64) -> Result<()> {
+fn in_sight(page: &Page, width: u32) -> Result<()> {
     let whole = |seen: &Value, name: &str| seen[name].as_f64().is_some_and(|share| share > 0.99);
     let mut wanted = vec!["row", LINE, names::RESULT, OUTLINE];
     if width > 700 {
@@ -236,7 +236,7 @@ pub fn the_focus_is_kept(stage: &Stage) -> Result<()> {
 /// When it is otherwise.
 pub fn a_phone_has_room_for_its_number_pad(stage: &Stage) -> Result<()> {
     /// What of a phone's height such a pad leaves, in CSS pixels: common practice, no source.
-    const LEFT: u64 = 440;
+    const LEFT: u32 = 440;
     let page = stage.page()?;
     page.browser.debug("Emulation.setTouchEmulationEnabled", &json!({ "enabled": true }))?;
     resize(&page, 360, 740)?;
@@ -452,10 +452,8 @@ fn is_at(page: &Page, leaf: &str) -> Result<()> {
 ///
 /// # Errors
 /// When the browser does not take it.
-pub fn resize(page: &Page, width: u64, height: u64) -> Result<()> {
-    let size = json!({ "width": width, "height": height, "deviceScaleFactor": 1, "mobile": width < 500 });
-    page.browser.debug("Emulation.setDeviceMetricsOverride", &size)?;
-    Ok(())
+pub fn resize(page: &Page, width: u32, height: u32) -> Result<()> {
+    page.browser.resize(width, height)
 }
 
 /// Each leaf opens by its address, with all its sections: none of them says that it could not be loaded.

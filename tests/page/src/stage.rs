@@ -69,7 +69,15 @@ impl Stage {
     /// # Errors
     /// When it does not open.
     pub fn blank_page(&self) -> Result<Page<'_>> {
-        let page = self.page()?;
+        self.blank_page_at(&self.address)
+    }
+
+    /// The same of the page at some address.
+    ///
+    /// # Errors
+    /// When it does not open.
+    pub fn blank_page_at(&self, address: &str) -> Result<Page<'_>> {
+        let page = self.page_at(address, Home::new()?)?;
         page.list_notebooks()?;
         page.click("New blank notebook")?;
         page.sees(names::ROWS_USED, &names::rows_used(0, 0))?;

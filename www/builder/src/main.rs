@@ -46,7 +46,7 @@ use project::Project;
 
 const USAGE: &str = "\
 cargo serve [--port N]     build, then serve the notebook on this machine alone
-cargo verify [PART…]       run the tests (parts: style native peers types wasm measure page; when named, long and firefox)
+cargo verify [PART…]       run the tests (parts: style native peers types wasm measure page; when named, long, firefox and webkit)
 cargo pack                 make www/dist/ and www/dist/slope-of-light.html
 cargo measure [NAME…]      print figures, a row each: name, value, unit
 cargo demo                 remake demo/ from its seeds

@@ -30,9 +30,10 @@ const PARTS: [Part; 7] = [
 ];
 
 /// The parts that run only when they are named.
-const NAMED: [Part; 2] = [
+const NAMED: [Part; 3] = [
     ("long", "studies at full length, of which the other parts hold a sample", long),
     ("firefox", "the real page in Firefox, but for what asks for more than its driver can", firefox),
+    ("webkit", "the real page in WebKit, but for what asks for more than its driver can", webkit),
 ];
 
 /// What the tests that fit lines beside ODRPACK's fresh answers are called: they need these answers.
@@ -262,6 +263,19 @@ fn firefox(project: &Project) -> Result<Tally> {
     };
     let mut suite = page_suite(project)?;
     suite.env("FIREFOX", browser).env("GECKODRIVER", driver);
+    Ok(Tally::heard(&shell::overhear(&mut suite)?))
+}
+
+/// The page suite in WebKit, where that is installed with its driver; it shows its window, so it needs a display.
+fn webkit(project: &Project) -> Result<Tally> {
+    let display = std::env::var_os("DISPLAY").or_else(|| std::env::var_os("WAYLAND_DISPLAY"));
+    let (Some(driver), Some(_)) = (shell::on_path("WebKitWebDriver"), display) else {
+        let why = "it needs its driver and a display (Debian: apt-get install webkit2gtk-driver xvfb xauth, \
+                   then xvfb-run cargo verify webkit)";
+        return Ok(Tally::skipped("WebKit with its driver", why));
+    };
+    let mut suite = page_suite(project)?;
+    suite.env("WEBKITDRIVER", driver);
     Ok(Tally::heard(&shell::overhear(&mut suite)?))
 }
 

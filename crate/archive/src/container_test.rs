@@ -175,8 +175,16 @@ fn a_name_in_another_script_is_marked_as_utf_8() {
 
 #[test]
 fn names_that_are_not_utf_8_are_refused() {
-    let packed = patched(&listed_zip(&[entry("one.txt", "1")]), b"one.txt", b"\xffne.txt");
+    let packed = patched(&listed_zip(&[entry("\u{e9}ne.txt", "1")]), b"\xc3\xa9ne.txt", b"\xff\xffne.txt");
     assert!(matches!(unpack(&packed), Err(ArchiveError::BadName { .. })));
+}
+
+/// As some programs pack an é (IBM code pages 437 and 850: from memory).
+#[test]
+fn a_name_in_a_code_page_is_read_but_for_the_letters_that_nobody_can_tell() {
+    let packed = patched(&bare_zip(&[entry("Zoe.json", "1")]), b"Zoe.json", b"Zo\x82.json");
+    let read = unpack_wanted(&packed, |_| true).unwrap();
+    assert_eq!(read.into_vec(), [entry("Zo\u{fffd}.json", "1")]);
 }
 
 #[test]

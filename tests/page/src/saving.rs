@@ -142,7 +142,8 @@ pub fn a_clock_set_back_loses_nothing(stage: &Stage) -> Result<()> {
     let page = stage.blank_page()?;
     page.fill("Title of the notebook", TITLE_GIVEN)?;
     bench::fill(&page)?;
-    let (before, after) = EDITS.split_at(2);
+    let edits = &EDITS;
+    let (before, after) = edits.split_at(2);
     for edit in before {
         (edit.make)(&page)?;
     }
@@ -156,7 +157,7 @@ pub fn a_clock_set_back_loses_nothing(stage: &Stage) -> Result<()> {
     page.is_saved()?;
     page.reload()?;
     page.sees(names::TITLE, TITLE_GIVEN)?;
-    all_there(&page, &EDITS)?;
+    all_there(&page, edits)?;
     page.is_silent()
 }
 

@@ -86,10 +86,19 @@ export class Proposer {
     this.evidence = evidence;
     /** What was found on a picture, by its hash and the size of its grid, with what told A from B. @type {Map<string, ProposalAnswer & {by: string}>} */
     this.known = new Map();
+    /** What is to be said of the marks of a sheet. @type {WeakMap<Sheet, string[]>} */
+    this.said = new WeakMap();
+    /** Sheets with marks that a person set and has yet to accept, by their rows. @type {Map<number, Sheet>} */
+    this.left = new Map();
+  }
+
+  /** Keeps a sheet with marks that a person set, while another picture is open. @param {Sheet | undefined} sheet @param {number} next the row of that */
+  keep(sheet, next) {
+    if (sheet && sheet.row !== next && sheet.marks.some(({ state }) => state === 'set')) this.left.set(sheet.row, sheet);
   }
 
   /**
-   * A sheet with proposed marks, and what is to be said of them.
+   * A sheet with proposed marks, or as it was left, and what is to be said of them.
    * @param {number} row
    * @param {Picture} picture
    * @param {Blob} blob
@@ -98,6 +107,9 @@ export class Proposer {
    * @param {PictureEvidence | undefined} marked a picture that tells A's edge from B's
    */
   async propose(row, picture, blob, size, series, marked) {
+    const left = this.left.get(row);
+    this.left.delete(row);
+    if (left?.picture.file.sha256 === picture.file.sha256) return { said: this.said.get(left) ?? [], sheet: left };
     const before = marked && await this.before(marked);
     const standing = series && await this.standing(blob, series.grid);
     const serves = series !== undefined && (standing === undefined || standing.holds);
@@ -112,10 +124,9 @@ export class Proposer {
         .map(({ kind }) => say('pictures-no-edge', { name: say(`pictures-marks-${kind}`) }))),
     ];
     const grid = serves ? gridMarks(series.grid) : proposedGrid(found, picture);
-    return {
-      said,
-      sheet: new Sheet({ row, picture, columns, rows, gridId: serves ? series.grid.id : 0, marks: [...grid, ...edges] }),
-    };
+    const sheet = new Sheet({ row, picture, columns, rows, gridId: serves ? series.grid.id : 0, marks: [...grid, ...edges] });
+    this.said.set(sheet, said);
+    return { said, sheet };
   }
 
   /**

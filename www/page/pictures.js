@@ -134,6 +134,7 @@ export class Pictures {
     if (this.desk !== this.book.desk) {
       this.desk = this.book.desk;
       this.held = [];
+      this.proposer.left.clear();
       this.close();
       this.intake.clear();
     }
@@ -206,6 +207,7 @@ export class Pictures {
     const evidence = pictureOf(book, row);
     if (!evidence) return;
     const { picture } = evidence;
+    if (this.isProposed()) this.proposer.keep(this.board.sheet, row);
     this.turn += 1;
     const { turn } = this;
     this.row = row;
@@ -233,8 +235,7 @@ export class Pictures {
   async lay(row, blob, turn) {
     const evidence = pictureOf(this.book, row);
     if (!evidence) return;
-    const { picture } = evidence;
-    const { name } = picture.file;
+    const { picture, picture: { file: { name } } } = evidence;
     const bitmap = this.seen?.bitmap;
     const broken = blob && !bitmap ? [say('pictures-broken', { name })] : [];
     const taken = takenSheet(row, evidence);
@@ -366,8 +367,7 @@ export class Pictures {
     if (this.isProposed()) await this.checks.following;
     if (this.busy || row !== this.row) return;
     const { sheet, problem } = this.board;
-    /** @type {string[]} */
-    let said = [];
+    let said = /** @type {string[]} */ ([]);
     if (this.isProposed() && sheet) {
       const sought = sheet.sought();
       if (sought.length > 0) return toast(say('pictures-still-sought', { names: { all: sought.map((mark) => markName(mark)) } }));

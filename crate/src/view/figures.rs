@@ -68,7 +68,8 @@ pub fn measured(value: Option<&MeasuredValue>, unit: &str, mark: DecimalMark) ->
     })
 }
 
-/// A value with its standard uncertainty in brackets, where there is one: ± is kept for expanded ones (JCGM 100:2008, 7.2.2).
+/// A value with its standard uncertainty in brackets, where there is one: ± is kept for expanded ones (JCGM 100:2008,
+/// 7.2.2).
 pub fn with_u(value: f64, u: Option<f64>, unit: &str, mark: DecimalMark) -> String {
     match u {
         Some(u) => short_form(value, Some(u), unit, mark),

@@ -71,7 +71,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 202] = [
+const TESTS: [(&str, Test); 203] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -219,6 +219,7 @@ const TESTS: [(&str, Test); 202] = [
     ("trials_do_without_workers", uncertainty::trials_do_without_workers),
     ("pictures_give_c", pictures::pictures_give_c),
     ("marks_are_moved", pictures::marks_are_moved),
+    ("marks_wait_to_be_accepted", pictures::marks_wait_to_be_accepted),
     ("doubted_marks_are_looked_at", picture_doubts::doubted_marks_are_looked_at),
     ("checks_go_with_corners", picture_doubts::checks_go_with_corners),
     ("a_dropped_picture_asks", picture_doubts::a_dropped_picture_asks),

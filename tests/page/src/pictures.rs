@@ -116,6 +116,30 @@ pub fn pictures_give_c(stage: &Stage) -> Result<()> {
     Ok(())
 }
 
+/// A mark that was moved and is not accepted yet stands where it was put, when another photo was looked at meanwhile.
+///
+/// # Errors
+/// When it is lost.
+pub fn marks_wait_to_be_accepted(stage: &Stage) -> Result<()> {
+    let page = stage.blank_page()?;
+    describe_rail(&page)?;
+    choose(&page, &series(&page.home, 2)?)?;
+    is_proposed(&page, 0)?;
+    let place = || {
+        page.browser.run("return document.querySelector('.spot.b').getAttribute('aria-valuetext')", vec![])
+    };
+    page.click("Edge B")?;
+    let before = place()?;
+    page.press(Key::Right)?;
+    let moved = eventually("the mark has moved", place, |now| *now != before)?;
+    page.click("Show the photo of row 2")?;
+    is_proposed(&page, 1)?;
+    page.click("Show the photo of row 1")?;
+    is_proposed(&page, 0)?;
+    eventually("the mark is where it was put", place, |now| *now == moved)?;
+    page.is_silent()
+}
+
 /// Marks of the notebook can be moved: a corner moves every row of its series, an edge its own, and undo takes both
 /// back. A repeat counts after it was moved.
 ///

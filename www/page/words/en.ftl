@@ -979,7 +979,7 @@ result-within = The difference is within the expanded uncertainty.
 result-outside = The difference is larger than the expanded uncertainty. An effect may be missing from the budget; see the notices and checks.
 result-sealed = The result is sealed: v and c are changed by a hidden factor, by at most 8 %, until the seal is opened.
 result-choice-more = The rows scatter more than their stated uncertainties allow. From the stated uncertainties u(c) = { $stated } m/s; from the scatter u(c) = { $scatter } m/s. Which one do you report, and why?
-result-choice-less = The rows scatter less than expected from their stated uncertainties. From the stated uncertainties u(c) = { $stated } m/s; from the scatter, with reading limits as stated, u(c) = { $scatter } m/s. A reading limit does not shrink because the scatter is small. Which one do you report, and why?
+result-choice-less = The rows scatter less than expected from their stated uncertainties. From the stated uncertainties u(c) = { $stated } m/s; from the scatter, which shrinks no reading limit, u(c) = { $scatter } m/s. Which one do you report, and why?
 result-choice-fits = The scatter agrees with the stated uncertainties: from these u(c) = { $stated } m/s, from the scatter u(c) = { $scatter } m/s.
 
 ## Seal

@@ -976,7 +976,7 @@ result-within = L’écart est inférieur à l’incertitude élargie.
 result-outside = L’écart dépasse l’incertitude élargie. Un effet manque peut-être au bilan ; voyez les remarques et les contrôles.
 result-sealed = Le résultat est scellé : v et c sont modifiées par un facteur caché, de 8 % au plus, jusqu’à l’ouverture du sceau.
 result-choice-more = Les lignes se dispersent plus que ne le permettent leurs incertitudes déclarées. D’après les incertitudes déclarées u(c) = { $stated } m/s ; d’après la dispersion u(c) = { $scatter } m/s. Laquelle indiquez-vous, et pourquoi ?
-result-choice-less = Les lignes se dispersent moins que ne le laissent attendre leurs incertitudes déclarées. D’après les incertitudes déclarées u(c) = { $stated } m/s ; d’après la dispersion, avec les limites de lecture déclarées, u(c) = { $scatter } m/s. Une limite de lecture ne diminue pas parce que la dispersion est faible. Laquelle indiquez-vous, et pourquoi ?
+result-choice-less = Les lignes se dispersent moins que ne le laissent attendre leurs incertitudes déclarées. D’après les incertitudes déclarées u(c) = { $stated } m/s ; d’après la dispersion, qui ne réduit aucune limite de lecture, u(c) = { $scatter } m/s. Laquelle indiquez-vous, et pourquoi ?
 result-choice-fits = La dispersion s’accorde avec les incertitudes déclarées : d’après celles-ci u(c) = { $stated } m/s, d’après la dispersion u(c) = { $scatter } m/s.
 
 ## Sceau

@@ -19,8 +19,8 @@ const LABELS: &str = "const labels = document.querySelectorAll('.spot.doubted > 
 
 const ENDS: [&str; 4] = ["Edge A: baseline", "Edge A: top", "Edge B: baseline", "Edge B: top"];
 
-/// The ends of both edges, each with a label of its own and the chosen one with its name, count once all four were looked at or moved, by keys
-/// alone; one that is stated as off the screen is a notice; without them the row is as before.
+/// The ends of both edges, each with a label of its own and the chosen one with its name, count once all four were looked at or
+/// moved, by keys alone; one that is stated as off the screen is a notice; without them the row is as before.
 ///
 /// # Errors
 /// When it is otherwise.

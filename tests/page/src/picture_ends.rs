@@ -13,10 +13,14 @@ use crate::stage::Stage;
 const STATE: &str =
     "return document.querySelector(`.spot[aria-label=\"${arguments[0]}\"]`)?.ariaValueText ?? ''";
 
+/// How many different labels the marks that are in doubt have.
+const LABELS: &str = "const labels = document.querySelectorAll('.spot.doubted > .spot-label');
+    return new Set([...labels].map((label) => label.textContent)).size";
+
 const ENDS: [&str; 4] = ["Edge A: baseline", "Edge A: top", "Edge B: baseline", "Edge B: top"];
 
-/// The ends of both edges, of which the chosen one has its name beside it, count once all four were looked at or moved, by keys
-/// alone; one that is stated as off the screen is a notice; without them the row is as before.
+/// The ends of both edges, each with a label of its own and the chosen one with its name, count once all four were looked at or
+/// moved, by keys alone; one that is stated as off the screen is a notice; without them the row is as before.
 ///
 /// # Errors
 /// When it is otherwise.
@@ -36,6 +40,8 @@ pub fn ends_of_edges_give_their_level(stage: &Stage) -> Result<()> {
     }
     let [first, second, third, last] = ENDS;
     page.sees(".spot.chosen > .spot-label", first)?;
+    let labels = || page.browser.run(LABELS, vec![]);
+    eventually("each end has a label of its own", labels, |count| *count == json!(ENDS.len()))?;
     page.browser.run(FOCUS, vec![json!(first)])?;
     page.press(Key::Enter)?;
     says(first, "looked at")?;

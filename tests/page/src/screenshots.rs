@@ -208,7 +208,7 @@ impl<'p> Shots<'p> {
         Ok(())
     }
 
-    /// The wall view, which is drawn by the first window, and so in the look of that one.
+    /// The pages of the wall view, which is drawn by the first window, and so in the look of that one.
     fn wall(&self) -> Result<()> {
         let browser = &self.page.browser;
         let first = browser.tab()?;
@@ -218,7 +218,10 @@ impl<'p> Shots<'p> {
             self.wear(look)?;
             browser.switch_to(&wall)?;
             self.wear(look)?;
-            self.in_windows("wall", look)?;
+            for page in ["Bench", "Result", "Line"] {
+                self.page.click(page)?;
+                self.in_windows(&format!("wall-{}", page.to_lowercase()), look)?;
+            }
         }
         browser.close_tab()?;
         browser.switch_to(&first)

@@ -345,12 +345,18 @@ pub fn twelve_rows_need_no_scrolling(stage: &Stage) -> Result<()> {
     page.is_silent()
 }
 
-/// What was noticed about the row in hand stands below it, in sight together with both plots and c.
+/// What was noticed about the row in hand stands below it, in sight together with both plots and c; on a phone its sign stands
+/// beside the row's number, and the keys for that row leave it free.
 ///
 /// # Errors
 /// When it does not.
 pub fn a_notice_of_the_row_in_hand_is_in_sight(stage: &Stage) -> Result<()> {
     const NOTICE: &str = "#row-24 .told";
+    /// Whether the sign of the notice ends above the first of the keys, both in the window.
+    const APART: &str = "const [sign, key] = ['.mark', '.pad button'].map((part) => document.querySelector(`#row-24 ${part}`));
+        if (!sign?.checkVisibility() || !key?.checkVisibility()) return false;
+        const [above, below] = [sign, key].map((part) => part.getBoundingClientRect());
+        return above.top >= 0 && above.bottom <= below.top && below.bottom <= innerHeight";
     let page = stage.page()?;
     resize(&page, 1366, 768)?;
     page.put_in_cell("Edge B", 24, "15.00")?;
@@ -360,6 +366,12 @@ pub fn a_notice_of_the_row_in_hand_is_in_sight(stage: &Stage) -> Result<()> {
     let look = || page.browser.run(SEEN, vec![json!(all)]);
     let whole = |seen: &Value| all.iter().all(|name| seen[*name].as_f64() > Some(0.99));
     eventually("the notice is in sight with the plots and c", look, whole)?;
+
+    page.browser.debug("Emulation.setTouchEmulationEnabled", &json!({ "enabled": true }))?;
+    resize(&page, 360, 740)?;
+    page.click(&names::cell("Edge A", 24))?;
+    let apart = || page.browser.run(APART, vec![]);
+    eventually("its sign and the keys are in sight, apart", apart, |apart| *apart == json!(true))?;
     page.is_silent()
 }
 

@@ -18,7 +18,7 @@ declare global {
   var SLOPE_HELP: Record<string, string> | undefined;
   /** The pictures that all languages of it share, as data URLs after gzip, in digits, by how its pages name them. */
   var SLOPE_HELP_PICTURES: Record<string, string> | undefined;
-  /** The table of words of each language, after gzip, in digits. */
+  /** The table of words of each language, after gzip, in digits; but of the first, without the names of its texts. */
   var SLOPE_WORDS: Record<string, string> | undefined;
   /** In the service worker: the version of the site, and its files with their SHA-256 in base64. */
   var SLOPE_SITE: { version: string, files: Record<string, string> } | undefined;

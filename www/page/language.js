@@ -44,10 +44,15 @@ export async function lateWords(language) {
   return globalThis.SLOPE_WORDS ? '' : fetched(`words/${language}-late.ftl`);
 }
 
-/** @param {string} language */
+/** @param {string} language @returns {Promise<string>} */
 async function tableOf(language) {
   const inside = globalThis.SLOPE_WORDS?.[language];
-  return inside ? unpacked(inside, 'text/plain').text() : fetched(`words/${language}.ftl`);
+  if (!inside) return fetched(`words/${language}.ftl`);
+  const texts = await unpacked(inside, 'text/plain').text();
+  if (!texts.startsWith('=')) return texts;
+  // The one file names them in the first table alone, and has them in its order.
+  const names = (await tableOf('en')).match(/^\S+/gm) ?? [];
+  return texts.replace(/^=/gm, () => `${names.shift()} =`);
 }
 
 /** @param {string} name of a file beside the page */

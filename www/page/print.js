@@ -117,7 +117,8 @@ export class Print {
     body.inert = true;
     body.style.inlineSize = `${SHEET}mm`;
     this.paper.replaceChildren(body);
-    const sheets = Math.ceil(body.scrollWidth * PIXEL / SHEET);
+    // The margin beyond the last column counts in some browsers, and not in others.
+    const sheets = Math.round(body.scrollWidth * PIXEL / SHEET);
     body.style.inlineSize = `${SHEET * sheets}mm`;
     setText(this.hint, say('sheets-hint', { n: sheets }));
   }

@@ -11,6 +11,7 @@ use slope_of_light::notebook::{Notebook, read, write};
 
 use crate::bench;
 use crate::home::Home;
+use crate::languages::speak;
 use crate::names;
 use crate::page::Page;
 use crate::stage::Stage;
@@ -118,6 +119,18 @@ pub fn one_file_from_disk(stage: &Stage) -> Result<()> {
     page.sees(names::ROWS_USED, &names::rows_used(2, 2)).context("traces in the one file")?;
     pictures::choose(&page, &pictures::series(&page.home, 1)?)?;
     pictures::is_proposed(&page, 0).context("a picture in the one file")?;
+    page.is_silent()
+}
+
+/// The one file speaks another language than that whose table names its texts.
+///
+/// # Errors
+/// When it does not.
+pub fn the_one_file_speaks_french(stage: &Stage) -> Result<()> {
+    let page = one_file(stage)?;
+    speak(&page, "fr")?;
+    page.reads("#outline", "Banc")?;
+    page.reads(names::ROWS_USED, "23 sur 24")?;
     page.is_silent()
 }
 

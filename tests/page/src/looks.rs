@@ -149,8 +149,8 @@ pub fn is_drawn(page: &Page, drawing: &str) -> Result<()> {
     Ok(())
 }
 
-/// Where a person wishes for less motion nothing moves by itself: no style of any leaf or dialog has anything glide, and a place that is
-/// led to is there at once.
+/// Where a person wishes for less motion nothing moves by itself: no style of any leaf or dialog has anything glide, and a
+/// place that is led to is there at once.
 ///
 /// # Errors
 /// When something moves.

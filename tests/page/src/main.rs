@@ -71,7 +71,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 203] = [
+const TESTS: [(&str, Test); 204] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -246,6 +246,7 @@ const TESTS: [(&str, Test); 203] = [
     ),
     ("bad_files_are_refused", files::bad_files_are_refused),
     ("one_file_from_disk", files::one_file_from_disk),
+    ("the_one_file_speaks_french", files::the_one_file_speaks_french),
     ("a_damaged_one_file_says_so", files::a_damaged_one_file_says_so),
     ("each_student_has_a_data_set", data_sets::each_student_has_a_data_set),
     ("a_data_set_of_traces_is_measured", data_sets::a_data_set_of_traces_is_measured),

@@ -33,8 +33,8 @@ fn hold(page: &Page, text: &str) -> Result<String> {
     eventually(&format!("the sheets say “{text}”"), read, |all| all.contains(text))
 }
 
-/// Beside the report its sheets stand as they will be printed, as many as the browser makes, white in the dark too; they follow what
-/// is typed and the language chosen for the report, and are looked at alone: nothing in them takes the focus.
+/// Beside the report its sheets stand as they will be printed, as many as the browser makes, white in the dark too; they
+/// follow what is typed and the language chosen for the report, and are looked at alone: nothing in them takes the focus.
 ///
 /// # Errors
 /// When it is otherwise.

@@ -3,9 +3,9 @@
 //!
 //! The file first sets what the page would else fetch, as properties of `globalThis`: its script, each wasm, each worker's
 //! script and the demo notebook of each language, after gzip, in digits of 13 bits to a pair. A few lines then unpack the
-//! page's script and run it; the policy names it by the hash of what is unpacked. The help pages come so too, their styles and pictures
-//! inside; they are opened under the file's own policy (HTML Standard, 7.1.7: a blob's document has that of the page that
-//! made it).
+//! page's script and run it; the policy names it by the hash of what is unpacked. The help pages come so too, their styles
+//! and pictures inside; they are opened under the file's own policy (HTML Standard, 7.1.7: a blob's document has that of the
+//! page that made it).
 //! Sources: Content Security Policy Level 3 (hashes, `wasm-unsafe-eval`); RFC 4648 section 4 (base64);
 //! RFC 2397 (data URLs); RFC 1952 (gzip).
 

@@ -90,7 +90,7 @@ pub fn pack(project: &Project) -> Result<()> {
     dist.write(Path::new(SCHEMA), &compile::example_output(project, compile::SCHEMA)?)?;
     let helps = helps(project, &source.join(help::FOLDER))?;
     let styles: BTreeSet<String> = helps.iter().map(|(_, help)| help.style.clone()).collect();
-    let handed = dist.handed(tables, helps, demos(project)?)?;
+    let handed = dist.handed(words::in_one_order(&tables)?, helps, demos(project)?)?;
     let scripts = Scripts { page: read(&whole.join(PAGE))?, start: read(&whole.join(ONE_FILE_START))? };
     let one_file = onefile::make(&dist.root, &handed, &scripts, &styles)?;
     let service = format!("self.SLOPE_SITE={};\n{}", dist.site()?, read(&workers.join(SERVICE))?);

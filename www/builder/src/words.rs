@@ -257,6 +257,55 @@ pub fn packed(project: &Project, at_once: &str) -> Result<Vec<(String, Packed)>>
         .collect()
 }
 
+/// Each language's whole table, as the one file holds them: that of the [`FIRST`] as it is, of the others the texts in its
+/// order, each from its `=` on. The names are the same in all, and take a fifth of a table's room.
+///
+/// # Errors
+/// When a table lacks a text of the first.
+pub fn in_one_order(tables: &[(String, String)]) -> Result<Vec<(String, String)>> {
+    let first = tables.iter().find(|(language, _)| language == FIRST);
+    let (_, first) = first.with_context(|| format!("there is no table “{FIRST}”"))?;
+    let order = by_name(first);
+    let mut all = Vec::new();
+    for (language, table) in tables {
+        let held = if language == FIRST {
+            table.clone()
+        } else {
+            nameless(table, &order).with_context(|| format!("in {}", file(language)))?
+        };
+        all.push((language.clone(), held));
+    }
+    Ok(all)
+}
+
+/// The texts of a table in an order, without their names.
+fn nameless(table: &str, order: &[(&str, String)]) -> Result<String> {
+    let texts: BTreeMap<&str, String> = by_name(table).into_iter().collect();
+    let mut all = String::new();
+    for (name, _) in order {
+        all.push_str(texts.get(name).with_context(|| format!("it lacks “{name}”"))?);
+    }
+    Ok(all)
+}
+
+/// The messages of a table as it is packed, each by its name, from its `=` on: there names alone stand at the beginning of a
+/// line.
+fn by_name(table: &str) -> Vec<(&str, String)> {
+    let mut all: Vec<(&str, String)> = Vec::new();
+    for line in table.lines() {
+        match line.split_once(" =").filter(|(name, _)| !name.starts_with(' ')) {
+            Some((name, text)) => all.push((name, format!("={text}\n"))),
+            None => {
+                if let Some((_, message)) = all.last_mut() {
+                    message.push_str(line);
+                    message.push('\n');
+                }
+            }
+        }
+    }
+    all
+}
+
 /// The file of what only later scripts say, beside the page.
 pub fn late_file(language: &str) -> String {
     format!("words/{language}-late.ftl")

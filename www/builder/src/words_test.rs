@@ -5,7 +5,7 @@
 use std::collections::BTreeSet;
 use std::path::Path;
 
-use super::{Texts, in_html, language_of, read, slip, unlike, unnamed};
+use super::{FIRST, Texts, in_html, in_one_order, language_of, read, slip, unlike, unnamed};
 use crate::messages::Said;
 
 fn of(text: &str) -> Texts {
@@ -19,6 +19,17 @@ fn a_text_asks_for_what_any_of_its_forms_holds() {
     );
     assert!(table["none"].is_empty());
     assert_eq!(table["some"].iter().collect::<Vec<_>>(), ["all", "count", "name"]);
+}
+
+#[test]
+fn the_one_file_names_each_text_once() {
+    let first = "a = One\nb =\n    { $n ->\n        [one] a = b\n       *[other] c\n    }\n";
+    let other = ("de".to_owned(), "b = Zwei\na =\n    Eins\n".to_owned());
+    let whole = (FIRST.to_owned(), first.to_owned());
+    let held = in_one_order(&[other, whole.clone()]).expect("both have the same texts");
+    assert_eq!(held, [("de".to_owned(), "=\n    Eins\n= Zwei\n".to_owned()), whole.clone()]);
+    let lacking = ("de".to_owned(), "a = Eins\n".to_owned());
+    assert!(in_one_order(&[lacking, whole]).is_err());
 }
 
 #[test]

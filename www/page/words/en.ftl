@@ -14,6 +14,7 @@ leaf-bench = Bench
 beside = What follows
 beside-bench = Drawing and plan
 beside-line = Line and residuals
+beside-report = Result and printed pages
 untitled = Untitled notebook
 list = { $all }
 loading = Opening the notebook…

@@ -15,6 +15,7 @@ leaf-bench = Banc
 beside = Ce qui en résulte
 beside-bench = Dessin et plan
 beside-line = Droite et résidus
+beside-report = Résultat et pages imprimées
 untitled = Cahier sans titre
 list = { $all }
 loading = Ouverture du cahier…

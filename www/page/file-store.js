@@ -66,7 +66,14 @@ export async function keepFile(sha256, file) {
     here.set(sha256, file);
     return false;
   }
-  await write(found, (store) => store.put({ ...file, at: Date.now() }, sha256));
+  const kept = { ...file, at: Date.now() };
+  try {
+    await write(found, (store) => store.put(kept, sha256));
+  } catch {
+    // WebKit stores no Blob in a private window.
+    const blob = await file.blob.arrayBuffer();
+    await write(found, (store) => store.put({ ...kept, blob }, sha256));
+  }
   return true;
 }
 
@@ -87,6 +94,17 @@ export async function keptFile(sha256) {
   return new Promise((resolve) => {
     const request = found.transaction(STORE).objectStore(STORE).get(sha256);
     request.onerror = () => resolve(undefined);
-    request.onsuccess = () => resolve(request.result);
+    request.onsuccess = () => resolve(asKept(request.result));
   });
+}
+
+/**
+ * A file as it was kept, though its bytes alone may be stored.
+ * @param {KeptFile | (Omit<KeptFile, 'blob'> & {blob: ArrayBuffer}) | undefined} stored
+ * @returns {KeptFile | undefined}
+ */
+function asKept(stored) {
+  if (!stored) return undefined;
+  const { blob } = stored;
+  return { ...stored, blob: blob instanceof ArrayBuffer ? new Blob([blob]) : blob };
 }

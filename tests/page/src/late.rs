@@ -176,12 +176,8 @@ pub fn a_section_that_fails_is_tried_again(stage: &Stage) -> Result<()> {
 /// When it is otherwise.
 pub fn a_section_waits_for_its_look(stage: &Stage) -> Result<()> {
     let host = host_alone(stage)?;
-    let page = stage.page_at(&host.address(), Home::new()?)?;
-    let sheets = "return [...document.styleSheets].filter(({ href }) => href?.endsWith('late.css')).length";
-    let come = || page.browser.run(sheets, vec![]);
-    eventually("the look comes with the sections", come, |sheets| *sheets == json!(1))?;
     let look = host.take_away("late.css")?;
-    page.reload()?;
+    let page = stage.page_at(&host.address(), Home::new()?)?;
     page.reads("#delays", "section “Delays” could not be loaded")?;
     ensure!(page.count(".plot-tools")? == 0, "buttons of the plots came without their look");
     host.add("late.css", &look)?;

@@ -141,9 +141,15 @@ class Page {
 
   /** Brings the sections that come once a notebook is open. */
   async grow() {
-    await Promise.all(this.sections.map((section) => section.load()));
     // Where their script has not come, the sections say so.
     const late = await lateScripts().catch(() => undefined);
+    const loading = [];
+    for (const section of this.sections) {
+      loading.push(section.load());
+      // One at a time: a key or a touch need not wait for all of them.
+      if (late) await new Promise((done) => { setTimeout(done); });
+    }
+    await Promise.all(loading);
     this.onCall ??= late?.onCall(this.book, this.keeper, this.charts);
   }
 

@@ -34,7 +34,7 @@ pub fn cautions_are_read_by_name(stage: &Stage) -> Result<()> {
     page.focuses("What to watch for")?;
     is_open(&page, false)?;
     let told = page.reads(READERS, "Cautions read: Ada, ")?;
-    ensure!(told.ends_with(" UTC. This is no permission."), "{told:?}");
+    ensure!(told.trim_end().ends_with(" UTC. This is no permission."), "{told:?}");
     page.is_saved()?;
     page.reload()?;
     page.sees(READERS, &told)?;

@@ -63,10 +63,10 @@ use std::process::ExitCode;
 use std::time::Instant;
 
 use anyhow::{Context, Result};
-use page_tests::engine::Installed;
-use page_tests::{bench, downloads, driver, home, host, names, page, stage};
+use page_tests::{bench, downloads, driver, engine, home, host, names, page, stage};
 
 use crate::driver::{Driver, Skipped};
+use crate::engine::Installed;
 use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;

@@ -148,7 +148,8 @@ edges: [Edge, Edge], };
  * Constant fraction, fixed level and cross-correlation by least squares claim noise of up to 20 % of the height, the
  * parabola up to 10 %, the line through the edge up to 5 %, each as long as no edge is flagged as rough. The project's
  * tests hold them to that: unbiased, and within 1.96 stated uncertainties in 93 to 97 of 100 traces of the simulated bench.
- * On other shapes these are 90 to 99, fewest where a pulse begins at once, with a corner in its edge. */
+ * On edges of other shapes these are 93 to 99, fewest by constant fraction where a pulse begins at once, with a corner in its
+ * edge, and most by the parabola there. */
 export type DelayMethod = { "method": "fixed_level",
 /** Over the baseline, V. */
 volts: number, } | { "method": "constant_fraction",

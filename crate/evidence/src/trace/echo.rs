@@ -20,26 +20,20 @@ pub(super) fn echo(pulse: &Pulse<'_>, other: &Pulse<'_>) -> Option<usize> {
     let least = LEAST.max(SURE * libm::hypot(noise_of_climb(pulse), noise_of_climb(other)));
     let mut places = QUARTERS.map(|quarters| 0.25 * f64::from(quarters));
     let place = places.find(|place| climb(pulse, *place) - climb(other, *place) > least)?;
-    Some(whole(pulse.middle + place * pulse.rise) + span(pulse))
-}
-
-/// Half a rise, in samples.
-fn span(pulse: &Pulse<'_>) -> usize {
-    whole((0.5 * pulse.rise).round()).max(1)
+    Some(whole(pulse.middle + (place + 0.5) * pulse.rise))
 }
 
 /// By what share of its height a pulse climbs from the half rise that begins so many rises behind its middle to the next; 0
 /// where it falls.
 fn climb(pulse: &Pulse<'_>, place: f64) -> f64 {
-    let (from, span) = (whole(pulse.middle + place * pulse.rise), span(pulse));
-    let (here, next) = (pulse.sums.mean(from, from + span), pulse.sums.mean(from + span, from + 2 * span));
-    ((next - here) / pulse.height).max(0.0)
+    let mean = |rises: f64| pulse.sums.window(pulse.middle + rises * pulse.rise, 0.25 * pulse.rise);
+    ((mean(place + 0.75) - mean(place + 0.25)) / pulse.height).max(0.0)
 }
 
 /// Standard deviation of a climb by noise, as a share of the height.
 fn noise_of_climb(pulse: &Pulse<'_>) -> f64 {
     let shared = 1.0 + 2.0 * pulse.baseline.correlation.iter().sum::<f64>();
-    pulse.baseline.sigma / pulse.height * (2.0 * shared / span(pulse) as f64).sqrt()
+    pulse.baseline.sigma / pulse.height * (4.0 * shared / pulse.rise.max(2.0)).sqrt()
 }
 
 #[cfg(test)]

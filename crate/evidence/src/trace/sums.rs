@@ -105,7 +105,7 @@ impl Sums {
     }
 
     /// Mean over a window of half-width `reach` about a place.
-    fn window(&self, middle: f64, reach: f64) -> f64 {
+    pub fn window(&self, middle: f64, reach: f64) -> f64 {
         (self.integral(middle + reach) - self.integral(middle - reach)) / (2.0 * reach)
     }
 

@@ -22,6 +22,8 @@ const MEMORY: usize = 512 << 20;
 const TIME: Duration = Duration::from_secs(20);
 /// How many seconds each reader is tried, where that is asked for.
 const SECONDS: &str = "SLOPE_FUZZ_SECONDS";
+/// With how many inputs each reader is tried, where that is asked for.
+const INPUTS: &str = "SLOPE_FUZZ_INPUTS";
 /// Inputs between two looks at the clock.
 const ROUND: u32 = 500;
 
@@ -30,6 +32,29 @@ static MEMORY_IN_USE: Cap<System> = Cap::new(System, usize::MAX);
 
 /// Readers are tried one after another, so that memory is that of one alone.
 static ALONE: Mutex<()> = Mutex::new(());
+
+/// How long a reader is tried with inputs that are others at every run.
+enum Extent {
+    Seconds(u64),
+    Inputs(u32),
+}
+
+impl Extent {
+    /// What is asked for: a number of inputs before a time, which `cargo fuzz-all` always sets.
+    fn asked() -> Option<Self> {
+        let asked = |name| std::env::var(name).ok();
+        let inputs = asked(INPUTS).map(|text| Self::Inputs(text.parse().expect("a number of inputs")));
+        let seconds = asked(SECONDS).map(|text| Self::Seconds(text.parse().expect("a number of seconds")));
+        inputs.or(seconds)
+    }
+
+    fn goes_on(&self, begun: Instant, tried: u32) -> bool {
+        match self {
+            Self::Seconds(seconds) => begun.elapsed() < Duration::from_secs(*seconds),
+            Self::Inputs(inputs) => tried < *inputs,
+        }
+    }
+}
 
 /// Tries a reader with `cases` inputs that are always the same, or for as long as is asked for with others. `bytes`
 /// makes the input of what was drawn; `read` says whether the reader took it. Where it takes none, only its first check
@@ -52,19 +77,28 @@ pub fn try_all<S: Strategy>(
         read_in_time(&input, &read).unwrap_or_else(|why| panic!("{} fails: {why}", path.display()));
     }
     let one = |value: &S::Value| read_in_time(&bytes(value), &read);
-    let seconds = std::env::var(SECONDS).ok().map(|text| text.parse().expect("a number of seconds"));
-    let tried = match seconds {
+    let begun = Instant::now();
+    let tried = match Extent::asked() {
         None => try_round(reader, 0, cases, drawn, &bytes, &one),
-        Some(seconds) => {
-            let (begun, mut tried) = (Instant::now(), 0);
+        Some(extent) => {
+            let mut tried = 0;
             let first = SystemTime::now().duration_since(UNIX_EPOCH).map_or(1, |time| time.as_secs()) << 24;
-            while begun.elapsed() < Duration::from_secs(seconds) {
+            while extent.goes_on(begun, tried) {
                 tried += try_round(reader, first + u64::from(tried), ROUND, drawn, &bytes, &one);
             }
             tried
         }
     };
-    eprintln!("{reader}: {tried} inputs");
+    eprintln!("{reader}: {tried} inputs in {} s", begun.elapsed().as_secs());
+    MEMORY_IN_USE.set_limit(usize::MAX).expect("no limit");
+    drop(alone);
+}
+
+/// Tries a reader with one input, within the same time and memory.
+pub fn try_one(reader: &str, input: &[u8], read: impl Fn(&[u8])) {
+    let alone = ALONE.lock().unwrap_or_else(std::sync::PoisonError::into_inner);
+    MEMORY_IN_USE.set_limit(MEMORY_IN_USE.allocated() + MEMORY).expect("a limit");
+    read_in_time(input, &read).unwrap_or_else(|why| panic!("{reader}: {why}"));
     MEMORY_IN_USE.set_limit(usize::MAX).expect("no limit");
     drop(alone);
     assert!(is_any_taken.get(), "{reader} took none of its inputs");

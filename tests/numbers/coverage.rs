@@ -123,7 +123,8 @@ fn walk_covers_where_it_is_modelled() {
 /// rails, joined in any way.
 #[test]
 fn mirrors_and_four_rails_cover() {
-    let kinds: [(&str, fn(&Sheet) -> bool); 2] =
+    type Chooser = fn(&Sheet) -> bool;
+    let kinds: [(&str, Chooser); 2] =
         [("a mirror", |sheet| sheet.mirror), ("four rails", |sheet| sheet.rails.len() == 4)];
     let before = analyse(&Notebook::new());
     for (kind, is_one) in kinds {

@@ -13,6 +13,9 @@ use crate::line::{Data, Fit, FittedValue, FreeColumn, Noise, RowFit};
 use crate::notebook::{NotebookState, RailId, RowId};
 use crate::rail::Source;
 
+/// Rows up to which the median slope of all pairs is taken: more are no bench's, and the slopes of ten thousand rows would fill
+/// 400 MB, which a page does not give back.
+const MOST_PAIRED: usize = 2_000;
 /// Rows tried for leaving out: the ones that pull most by Cook's distance. Trying all costs a fit for each.
 const CANDIDATES: usize = 3;
 
@@ -32,7 +35,7 @@ pub fn checks(page: &NotebookState, points: &[Point], setup: &Setup, fit: &Fit) 
         steps: steps(page, points, setup, known),
         settings: settings(points, data, known),
         quadratic: quadratic_term(data).ok().and_then(|term| tested(&term, data, known)),
-        theil_sen: theil_sen(&data.x, &data.y).ok(),
+        theil_sen: if data.x.len() > MOST_PAIRED { None } else { theil_sen(&data.x, &data.y).ok() },
         decisive_row: decisive_row(points, data, fit),
         other_way: reversed(&Data { noise: Noise::Unstated, free: Vec::new(), ..data.clone() })
             .ok()

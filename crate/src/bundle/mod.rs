@@ -175,3 +175,7 @@ mod unzip_tests;
 #[cfg(test)]
 #[path = "sealed_test.rs"]
 mod sealed;
+
+#[cfg(test)]
+#[path = "round_trip_test.rs"]
+mod round_trip;

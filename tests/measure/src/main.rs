@@ -46,7 +46,7 @@ use Way::{Alone, Beside};
 /// A row: its name, its unit, and what gives its value.
 type Row = (&'static str, &'static str, Way);
 
-const ROWS: [Row; 17] = [
+const ROWS: [Row; 18] = [
     ("fit_24_rows_vs_scipy_odr", "ratio", Beside(fits::of_24_rows)),
     ("fit_200_rows_shared_vs_scipy", "ratio", Beside(fits::of_200_rows)),
     ("monte_carlo_vs_numpy", "ratio", Beside(trials::beside_numpy)),
@@ -56,6 +56,7 @@ const ROWS: [Row; 17] = [
     ("photo_12mp_ready_ms", "ms", Alone(photo::ready)),
     ("memory_100_pictures_mb", "MB", Alone(memory::of_100_pictures)),
     ("open_demo_ms", "ms", Alone(visits::open_demo)),
+    ("open_20000_edits_ms", "ms", Alone(visits::open_20000_edits)),
     ("edit_200_rows_ms", "ms", Alone(visits::edit_200_rows)),
     ("edit_200_rows_vs_floor", "ratio", Alone(floor::edit_over_floor)),
     ("save_edit_ms", "ms", Alone(visits::save_edit)),

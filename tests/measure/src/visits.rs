@@ -5,11 +5,12 @@ use std::time::{Duration, Instant};
 
 use anyhow::{Context, Result, bail};
 use page_tests::home::Home;
+use page_tests::names;
 use page_tests::page::Page;
 use page_tests::stage::Stage;
 use serde_json::Value;
 use slope_bench::rails::Stop;
-use slope_of_light::notebook::write;
+use slope_of_light::notebook::{Cell, Edit, write};
 use slope_of_light::simulated::demo;
 
 use crate::effort::Effort;
@@ -25,18 +26,50 @@ const WARMING: usize = 20;
 /// Visits timed.
 const VISITS: usize = 9;
 
+/// Entries of a long log, and when they were made.
+const ENTRIES: usize = 20_000;
+const AT: &str = "2031-05-06T10:00:00Z";
+
 /// Navigation to a usable table on the demo, the files in the browser's cache: from the start of the navigation to
 /// the moment at which the page marks itself ready.
 pub fn open_demo(effort: Effort) -> Result<f64> {
     let stage = stage()?;
     let page = stage.page()?;
+    Ok(told("open_demo_ms", &until_ready(&page, effort)?))
+}
+
+/// The same on a notebook that this browser keeps, of a log of 20,000 entries: the demo's, and edges read over and over.
+pub fn open_20000_edits(effort: Effort) -> Result<f64> {
+    const TITLE: &str = "Twenty thousand entries";
+    let (mut notebook, _) = demo::typed_readings()?;
+    notebook.apply(Edit::SetTitle(TITLE.to_owned()), AT)?;
+    let edges = notebook.state().rows.iter().map(|row| (row.id, row.text(Cell::EdgeB).to_owned()));
+    let edges: Vec<(u32, String)> = edges.collect();
+    let more = ENTRIES - notebook.log().len();
+    for (row, text) in edges.into_iter().cycle().take(more) {
+        notebook.apply(Edit::SetCell { row, cell: Cell::EdgeB, text }, AT)?;
+    }
+    let stage = stage()?;
+    let home = Home::new()?;
+    let file = home.write("twenty-thousand.json", write(&notebook).as_bytes())?;
+    let page = stage.page_at(&stage.address, home)?;
+    page.open_file(&file)?;
+    page.sees(names::TITLE, TITLE)?;
+    page.is_saved()?;
+    let times = until_ready(&page, effort)?;
+    page.sees(names::TITLE, TITLE)?;
+    Ok(told("open_20000_edits_ms", &times))
+}
+
+/// From the start of a visit to the moment at which the page marks itself ready, visit after visit.
+fn until_ready(page: &Page, effort: Effort) -> Result<Times> {
     let mut times = Vec::new();
     for _ in 0..effort.of(VISITS, 1) {
         page.reload()?;
-        let ready = wait_for(&page, "return performance.getEntriesByName('ready')[0]?.startTime ?? null")?;
+        let ready = wait_for(page, "return performance.getEntriesByName('ready')[0]?.startTime ?? null")?;
         times.push(ready.as_f64().context("the page did not mark itself ready")?);
     }
-    Ok(told("open_demo_ms", &Times::of(times)))
+    Ok(Times::of(times))
 }
 
 /// An edit in a notebook of 200 rows: from the input event to the first task after the frame in which both plots

@@ -287,7 +287,7 @@ const TESTS: [(&str, Test); 204] = [
 /// Those at full length of which [`TESTS`] holds a sample, and pictures for eyes.
 const LONG: [(&str, Test); 3] = [
     ("every_leaf_and_state_is_shot", screenshots::every_leaf_and_state_is_shot),
-    ("a_hundred_kills_lose_nothing", saving::a_hundred_kills_lose_nothing),
+    ("two_hundred_kills_lose_nothing", saving::two_hundred_kills_lose_nothing),
     ("forty_deaths_open_on_the_notebook_in_hand", saving::forty_deaths_open_on_the_notebook_in_hand),
 ];
 

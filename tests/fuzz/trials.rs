@@ -92,6 +92,7 @@ pub fn try_all<S: Strategy>(
     eprintln!("{reader}: {tried} inputs in {} s", begun.elapsed().as_secs());
     MEMORY_IN_USE.set_limit(usize::MAX).expect("no limit");
     drop(alone);
+    assert!(is_any_taken.get(), "{reader} took none of its inputs");
 }
 
 /// Tries a reader with one input, within the same time and memory.
@@ -101,7 +102,6 @@ pub fn try_one(reader: &str, input: &[u8], read: impl Fn(&[u8])) {
     read_in_time(input, &read).unwrap_or_else(|why| panic!("{reader}: {why}"));
     MEMORY_IN_USE.set_limit(usize::MAX).expect("no limit");
     drop(alone);
-    assert!(is_any_taken.get(), "{reader} took none of its inputs");
 }
 
 /// So many inputs from a seed. The smallest that fails is kept.

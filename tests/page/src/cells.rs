@@ -105,9 +105,9 @@ pub fn a_press_that_leaves_a_text_is_not_lost(stage: &Stage) -> Result<()> {
         document.activeElement.dispatchEvent(new InputEvent('input', { bubbles: true }))";
     let page = stage.blank_page()?;
     bench::fill(&page)?;
-    let place = middle(&page, &format!("{}:nth-of-type(4) .strike", names::ROWS))?;
     page.click(&names::cell("Edge B", 1))?;
     page.browser.run(TYPE, vec![])?;
+    let place = middle(&page, &format!("{}:nth-of-type(4) .strike", names::ROWS))?;
     press_slowly(&page, place)?;
     page.reads("#strike-confirm", "Strike")?;
     page.click("Cancel")?;

@@ -129,24 +129,8 @@ pub fn a_snapshot_that_is_lost_is_not_missed(stage: &Stage) -> Result<()> {
     page.is_silent()
 }
 
-/// Types a text letter by letter into the box in hand, with a pause of any length up to 400 ms after each, and gives the
-/// longest beginning of it that was shown as saved.
-const TYPE_ON: &str = "
-    const [text] = arguments;
-    return (async () => {
-        let shown = '';
-        for (let length = 1; length <= text.length; length += 1) {
-            const box = document.activeElement;
-            box.value = text.slice(0, length);
-            box.dispatchEvent(new InputEvent('input', { bubbles: true }));
-            await new Promise((over) => setTimeout(over, 400 * Math.random()));
-            if (document.querySelector('#saved').textContent === 'Saved') shown = box.value;
-        }
-        return shown;
-    })();";
-
-/// The browser is killed over and over while a script types: at any moment after a letter, and every other time as soon as all is
-/// shown as saved. What was shown as saved is there, and nothing of before is gone.
+/// The browser is killed over and over, as soon as an edit is shown as saved; nothing is gone.
+/// So it is every other time at any moment while a script types: what was shown as saved by then is there.
 ///
 /// # Errors
 /// When something is.
@@ -230,6 +214,22 @@ pub fn saved_outlives_a_reload(stage: &Stage) -> Result<()> {
     page.is_saved()?;
     page.is_silent()
 }
+
+/// Types a text letter by letter into the box in hand, with a pause of any length up to 400 ms after each, and gives the
+/// longest beginning of it that was shown as saved.
+const TYPE_ON: &str = "
+    const [text] = arguments;
+    return (async () => {
+        let shown = '';
+        for (let length = 1; length <= text.length; length += 1) {
+            const box = document.activeElement;
+            box.value = text.slice(0, length);
+            box.dispatchEvent(new InputEvent('input', { bubbles: true }));
+            await new Promise((over) => setTimeout(over, 400 * Math.random()));
+            if (document.querySelector('#saved').textContent === 'Saved') shown = box.value;
+        }
+        return shown;
+    })();";
 
 /// Writes down what the strip says at each letter, once the page has heard of it.
 const WATCH: &str = "

@@ -177,3 +177,14 @@ fn a_rail_of_the_partner_alone_keeps_its_rows_where_it_is_chosen() {
     let [_, taken] = settled(&ours(), &theirs);
     assert_eq!((names(&taken), called(&taken)), (names(&theirs), vec!["A", "", "A", "E", "B", "E"]));
 }
+
+/// So does a position that is planned on it, which no row's warning names; where our rails are kept, it is planned on ours of that
+/// name.
+#[test]
+fn a_rail_of_the_partner_alone_keeps_its_positions_where_it_is_chosen() {
+    let theirs = theirs([rename(5, "E"), Edit::AddRail(6), rename(6, "B"), position(7, "B")]);
+    let [kept, taken] = settled(&ours(), &theirs);
+    assert_eq!(called(&kept), ["A", "", "A", "b", "B", "B"]);
+    assert_eq!((names(&taken), called(&taken)), (names(&theirs), vec!["A", "", "A", "E", "E", "B"]));
+    assert_eq!(taken.merge(&theirs), Err(MergeError::NothingNew));
+}

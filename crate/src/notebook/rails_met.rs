@@ -4,7 +4,7 @@
 use slope_evidence::border::to_json;
 
 use super::edit::Edit;
-use super::state::{Cell, NotebookState, Rail, RailField, RailId, RowId};
+use super::state::{Cell, NotebookState, PositionId, Rail, RailField, RailId, RowId};
 use super::uncertainty::UncertaintyOf;
 
 /// What the rails of a page are called.
@@ -52,15 +52,26 @@ pub(super) fn call_by(page: &mut NotebookState, names: &RailNames) {
     }
 }
 
-/// The rows of `page` that would be read on another rail among those of `other`, since what they call theirs is another one's
-/// name there, and no name there is that of their rail alone. Which was meant nobody can tell.
-pub(super) fn astray(page: &NotebookState, other: &NotebookState) -> Vec<RowId> {
+/// Whether what something of `page` calls its rail would be another one among those of `other`, since no name there is that of
+/// its rail alone. Which was meant nobody can tell.
+fn strays(page: &NotebookState, other: &NotebookState) -> impl Fn(&str) -> bool {
     let [here, there] = [page, other].map(RailNames::on);
-    let is_astray = |name: &str| {
+    move |name| {
         let follows = here.rail(name).and_then(|rail| there.call(rail)).is_some();
         !follows && here.meant(name).next().is_some() && there.rail(name).is_some()
-    };
+    }
+}
+
+/// The rows of `page` that would be read on another rail among those of `other`.
+pub(super) fn astray(page: &NotebookState, other: &NotebookState) -> Vec<RowId> {
+    let is_astray = strays(page, other);
     page.rows.iter().filter(|row| is_astray(row.text(Cell::Rail))).map(|row| row.id).collect()
+}
+
+/// The positions of `page` that would be planned on another rail among those of `other`.
+pub(super) fn positions_astray(page: &NotebookState, other: &NotebookState) -> Vec<PositionId> {
+    let is_astray = strays(page, other);
+    page.plan.iter().filter(|position| is_astray(&position.rail)).map(|position| position.id).collect()
 }
 
 /// All rails, each with everything of it.

@@ -9,7 +9,7 @@ use slope_evidence::border::to_json;
 
 use super::edit::Edit;
 use super::handout::{Asks, Piece, TaskId};
-use super::rails_met::{RailNames, astray, call_by, rails_turned, rails_written};
+use super::rails_met::{RailNames, astray, call_by, positions_astray, rails_turned, rails_written};
 use super::state::{BenchField, Cell, CovarianceOf, NotebookState, Row, RowId};
 use super::uncertainty::UncertaintyOf;
 use super::written_out::with_habits;
@@ -74,7 +74,8 @@ struct Sorting<'a> {
     pages: &'a Pages,
     /// What becomes of the rails.
     rails: Fate,
-    /// What has the partner's new rows on rails of theirs alone call these, once all rails are the partner's.
+    /// What has the partner's new rows and planned positions on rails of theirs alone call these, once all rails are the
+    /// partner's.
     own_rails: Vec<Edit>,
     taken: Vec<Edit>,
     clashes: Vec<Clash>,
@@ -92,7 +93,11 @@ pub(super) fn sorted(mut pages: Pages, highest: u32) -> Sorted {
         let text = rail_named(&pages.theirs, *row)?.to_owned();
         Some(Edit::SetCell { row: *row, cell: Cell::Rail, text })
     };
-    let own_rails = there.iter().filter(|id| is_new(id)).filter_map(own_rail).collect();
+    let mut own_rails: Vec<Edit> = there.iter().filter(|id| is_new(id)).filter_map(own_rail).collect();
+    let is_planned = |id: u32| pages.ours.plan.iter().chain(&pages.base.plan).any(|one| one.id == id);
+    let positions = positions_astray(&pages.theirs, &pages.ours).into_iter();
+    own_rails
+        .extend(positions.filter(|id| !is_planned(*id)).flat_map(|id| position_written(&pages.theirs, id)));
     there.retain(|id| !here.contains(id));
     here.append(&mut there);
     pages.call_alike(rails);

@@ -7,7 +7,7 @@ use url::Url;
 
 use slope_of_light::analysis::analyse;
 use slope_of_light::bundle;
-use slope_of_light::notebook::{Notebook, read, write};
+use slope_of_light::notebook::{Cell, Edit, LogEntry, Notebook, read, write};
 
 use crate::bench;
 use crate::home::Home;
@@ -75,6 +75,29 @@ pub fn a_damaged_one_file_says_so(stage: &Stage) -> Result<()> {
     page.reads("#not-started:not([hidden])", "could not start")?;
     page.reads("#not-started", "n’a pas pu démarrer")?;
     Ok(())
+}
+
+/// A notebook of ten thousand rows, a file of a megabyte that holds more than any bench gives, opens, and the page answers in it.
+///
+/// # Errors
+/// When it does not.
+pub fn ten_thousand_rows_open(stage: &Stage) -> Result<()> {
+    let begun = |row: u32| {
+        let distance = 0.5 + 0.0005 * f64::from(row);
+        let delay = 1e9 * distance / bench::C;
+        let cells = [(Cell::Distance, format!("{distance:.4}")), (Cell::Delay, format!("{delay:.3}"))];
+        Edit::AddRow { row, after: None, cells: cells.into_iter().collect() }
+    };
+    let entry = |row| LogEntry { at: String::new(), edit: begun(row) };
+    let notebook = Notebook::from_log((1..=10_000).map(entry).collect()).map_err(|(_, why)| why)?;
+    let page = stage.page()?;
+    page.open_file(&page.home.write("large.json", write(&notebook).as_bytes())?)?;
+    page.sees(names::ROWS_USED, "10\u{202f}000 of 10\u{202f}000 rows included")?;
+    page.is_saved()?;
+    page.put_in_cell("Remark", 1, "door open")?;
+    page.is_saved()?;
+    ensure!(page.cell("Remark", 1)? == "door open", "what was entered is not there");
+    page.is_silent()
 }
 
 /// The one file, opened from the disk.

@@ -71,7 +71,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 204] = [
+const TESTS: [(&str, Test); 205] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -244,6 +244,7 @@ const TESTS: [(&str, Test); 204] = [
         "a_hand_out_opens_from_site_and_from_one_html_file",
         posted::a_hand_out_opens_from_site_and_from_one_html_file,
     ),
+    ("one_html_file_holds_twelve_photos", posted::one_html_file_holds_twelve_photos),
     ("bad_files_are_refused", files::bad_files_are_refused),
     ("one_file_from_disk", files::one_file_from_disk),
     ("the_one_file_speaks_french", files::the_one_file_speaks_french),
@@ -284,11 +285,12 @@ const TESTS: [(&str, Test); 204] = [
     ("forced_colours_are_told_apart", access::forced_colours_are_told_apart),
 ];
 
-/// Those at full length of which [`TESTS`] holds a sample, and pictures for eyes.
-const LONG: [(&str, Test); 3] = [
+/// Those at full length of which [`TESTS`] holds a sample, one larger than any bench, and pictures for eyes.
+const LONG: [(&str, Test); 4] = [
     ("every_leaf_and_state_is_shot", screenshots::every_leaf_and_state_is_shot),
     ("two_hundred_kills_lose_nothing", saving::two_hundred_kills_lose_nothing),
     ("forty_deaths_open_on_the_notebook_in_hand", saving::forty_deaths_open_on_the_notebook_in_hand),
+    ("ten_thousand_rows_open", files::ten_thousand_rows_open),
 ];
 
 fn main() -> Result<ExitCode> {

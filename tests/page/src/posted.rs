@@ -2,6 +2,7 @@
 //! is refused, runs nothing and asks for nothing elsewhere.
 
 use std::fs;
+use std::path::PathBuf;
 
 use anyhow::{Context, Result, ensure};
 use base64::Engine as _;
@@ -11,13 +12,15 @@ use serde_json::json;
 use sha2::{Digest as _, Sha256};
 use url::Url;
 
-use slope_of_light::bundle;
-use slope_of_light::notebook::{Asks, BenchField, Edit, Notebook, Piece, Rule, write};
+use slope_of_light::bundle::{self, Entry};
+use slope_of_light::notebook::{Asks, BenchField, Edit, Notebook, Piece, Rule, StoredFile, write};
 
 use crate::home::Home;
 use crate::host::Host;
+use crate::looks::is_drawn;
 use crate::names;
 use crate::page::{Page, eventually};
+use crate::pictures;
 use crate::stage::Stage;
 
 const QUESTION: &str =
@@ -266,5 +269,64 @@ pub fn a_hand_out_opens_from_site_and_from_one_html_file(stage: &Stage) -> Resul
     let address = Url::from_file_path(home.write("cut.html", cut.as_bytes())?).ok().context("a path")?;
     let page = stage.page_at(address.as_str(), home)?;
     page.reads(names::MESSAGE, "inside this HTML file is damaged")?;
+    page.is_silent()
+}
+
+/// The demo of eleven photos of the screen with one of the set-up, and these twelve.
+fn with_twelve_photos(stage: &Stage, home: &Home) -> Result<(PathBuf, Vec<Entry>)> {
+    let demo = bundle::read(&fs::read(stage.dist.join("demo/photographs.en.zip"))?)?;
+    let series = pictures::series(home, 1)?;
+    let bytes = fs::read(series.first().context("a photo")?)?;
+    let (sha256, length) = (bundle::sha256_hex(&bytes), u32::try_from(bytes.len())?);
+    let mut photos = demo.kept;
+    photos.push(Entry { name: format!("pictures/{sha256}.jpg"), bytes });
+    photos.sort_by(|one, other| one.name.cmp(&other.name));
+    ensure!(photos.len() == 12, "there are {} photos", photos.len());
+    let mut notebook = demo.notebook;
+    notebook.apply(Edit::SetTitle("Week 5".into()), "")?;
+    notebook
+        .apply(Edit::SetPhoto(Some(StoredFile { sha256, name: "bench.jpg".into(), bytes: length })), "")?;
+    let file = home.write("week 5.zip", &bundle::write(&write(&notebook), photos.clone())?)?;
+    Ok((file, photos))
+}
+
+/// One HTML file with a hand-out of twelve photos, opened from the disk, shows them, keeps what is entered though the browser is
+/// killed, and gives all of it out again.
+///
+/// # Errors
+/// When it does not.
+pub fn one_html_file_holds_twelve_photos(stage: &Stage) -> Result<()> {
+    let teacher = stage.page()?;
+    let (file, photos) = with_twelve_photos(stage, &teacher.home)?;
+    teacher.open_file(&file)?;
+    teacher.reads(names::MESSAGE, "is open")?;
+    teacher.click("Hand out to a class")?;
+    teacher.click("Download one HTML file")?;
+    let (_, posted) = teacher.downloaded_as("html")?;
+    teacher.is_silent()?;
+
+    let home = Home::new()?;
+    let file = home.write("week 5.html", &posted)?;
+    let address = Url::from_file_path(&file).ok().context("a path from the root")?;
+    let page = stage.page_at(address.as_str(), home)?;
+    page.sees(names::TITLE, "Week 5")?;
+    page.turn_to("#report")?;
+    page.fill("Names", "Ada Blue")?;
+    page.is_saved()?;
+    let page = stage.page_at(address.as_str(), page.kill()?)?;
+    page.sees(names::TITLE, "Week 5")?;
+    page.click("Show the photo of row 11")?;
+    pictures::is_open(&page, 10)?;
+    is_drawn(&page, pictures::BOARD)?;
+    page.turn_to("#set-up-photo")?;
+    let shown = || page.count("img.set-up:not([hidden])");
+    eventually("the photo of the set-up is shown", shown, |count| *count == 1)?;
+    page.turn_to("#report")?;
+    ensure!(page.value("Names")? == "Ada Blue", "what was entered is gone with the browser");
+    page.click("Download bundle (.zip)")?;
+    let mut taken = bundle::read(&page.downloaded()?.1)?;
+    ensure!(taken.notebook.state().text(BenchField::People) == "Ada Blue", "it is not in the bundle");
+    taken.kept.sort_by(|one, other| one.name.cmp(&other.name));
+    ensure!(taken.kept == photos, "the bundle holds other photos");
     page.is_silent()
 }

@@ -161,24 +161,8 @@ pub fn a_clock_set_back_loses_nothing(stage: &Stage) -> Result<()> {
     page.is_silent()
 }
 
-/// Types a text letter by letter into the box in hand, with a pause of any length up to 400 ms after each, and gives the
-/// longest beginning of it that was shown as saved.
-const TYPE_ON: &str = "
-    const [text] = arguments;
-    return (async () => {
-        let shown = '';
-        for (let length = 1; length <= text.length; length += 1) {
-            const box = document.activeElement;
-            box.value = text.slice(0, length);
-            box.dispatchEvent(new InputEvent('input', { bubbles: true }));
-            await new Promise((over) => setTimeout(over, 400 * Math.random()));
-            if (document.querySelector('#saved').textContent === 'Saved') shown = box.value;
-        }
-        return shown;
-    })();";
-
-/// The browser is killed over and over while a script types: at any moment after a letter, and every other time as soon as all is
-/// shown as saved. What was shown as saved is there, and nothing of before is gone.
+/// The browser is killed over and over, as soon as an edit is shown as saved; nothing is gone.
+/// So it is every other time at any moment while a script types: what was shown as saved by then is there.
 ///
 /// # Errors
 /// When something is.
@@ -193,7 +177,7 @@ pub fn two_hundred_kills_lose_nothing(stage: &Stage) -> Result<()> {
         page.click(&names::cell("Remark", place + 1))?;
         let shown = page.browser.run(TYPE_ON, vec![serde_json::json!(text)])?;
         let mut shown = shown.as_str().context("what was shown as saved")?.to_owned();
-        if kill % 2 == 0 {
+        if kill.is_multiple_of(2) {
             page.is_saved()?;
             shown.clone_from(&text);
         }
@@ -262,6 +246,22 @@ pub fn saved_outlives_a_reload(stage: &Stage) -> Result<()> {
     page.is_saved()?;
     page.is_silent()
 }
+
+/// Types a text letter by letter into the box in hand, with a pause of any length up to 400 ms after each, and gives the
+/// longest beginning of it that was shown as saved.
+const TYPE_ON: &str = "
+    const [text] = arguments;
+    return (async () => {
+        let shown = '';
+        for (let length = 1; length <= text.length; length += 1) {
+            const box = document.activeElement;
+            box.value = text.slice(0, length);
+            box.dispatchEvent(new InputEvent('input', { bubbles: true }));
+            await new Promise((over) => setTimeout(over, 400 * Math.random()));
+            if (document.querySelector('#saved').textContent === 'Saved') shown = box.value;
+        }
+        return shown;
+    })();";
 
 /// Writes down what the strip says at each letter, once the page has heard of it.
 const WATCH: &str = "

@@ -163,16 +163,16 @@ function written(name, answer) {
   if (typeof answer === 'string') return [answer];
   if (answer.length === 0) return [say('budget-answer-none', { factor: name })];
   const changes = answer.map(({ symbol, value, now }) => (
-    say('budget-change', { symbol: `${ISOLATE}${symbol}${END_ISOLATE}`, value, now })));
+    say('budget-change', { symbol: `${OPEN}${symbol}${CLOSE}`, value, now })));
   return withSymbols(say('budget-answer', { factor: name, changes: { all: changes } }));
 }
 
-/** Marks about a symbol inside a sentence, by which it is found again (Unicode, FSI and PDI). */
-const [ISOLATE, END_ISOLATE] = ['\u2068', '\u2069'];
+/** Marks about a symbol inside a sentence, by which it is found again (Unicode, private use). */
+const [OPEN, CLOSE] = ['\ue000', '\ue001'];
 
 /** A sentence with its symbols set as symbols. @param {string} sentence */
 function withSymbols(sentence) {
-  return sentence.split(new RegExp(`[${ISOLATE}${END_ISOLATE}]`, 'u'))
+  return sentence.split(new RegExp(`[${OPEN}${CLOSE}]`, 'u'))
     .map((part, place) => (place % 2 === 1 ? el('i', { class: 'symbol' }, ...lettered(part)) : part));
 }
 

@@ -14,6 +14,8 @@ import { say } from './words.js';
 /** @type {PlotFormat[]} */
 const FORMATS = ['svg', 'png'];
 const SPACE = 'http://www.w3.org/2000/svg';
+/** What no document in XML can hold, not even escaped (XML 1.0, 5th edition, 2.2): a name may hold it. */
+const NO_CHARACTERS = /[^\t\n\r\x20-\ud7ff\ue000-\ufffd\u{10000}-\u{10ffff}]/gu;
 /** How wide a drawing is, what is free at its right end, and where the names of results end, in pixels. */
 const [WIDE, FREE, NAMES] = [760, 16, 150];
 /** Where the residuals are drawn, in pixels. */
@@ -46,7 +48,7 @@ export function saveButtons(name, draw) {
     const drawing = draw();
     if (!drawing) return;
     try {
-      await savePlot(new XMLSerializer().serializeToString(drawing), format, name);
+      await savePlot(new XMLSerializer().serializeToString(drawing).replace(NO_CHARACTERS, ''), format, name);
     } catch (error) {
       toast(messageOf(error));
     }

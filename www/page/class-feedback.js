@@ -1,10 +1,10 @@
 /**
  * What a teacher says of the notebooks of a class: held here for as long as the page is open, and taken away as one file for
- * each notebook. Such files, chosen again together with the notebooks, bring it back; what colleagues say in theirs is shown
- * beside it, and stays theirs.
+ * each notebook. Such files, chosen again together with the notebooks, bring it back where they bear one's own name; what
+ * bears another is shown beside it, until a person says that the name is theirs.
  */
 import { now } from './book.js';
-import { fileOf, textIn } from './class-pool.js';
+import { chainOf } from './class-merged.js';
 import { core, messageOf } from './core.js';
 import { alike, download, el, setHidden, setText } from './dom.js';
 import { isEmpty } from './feedback-places.js';
@@ -32,12 +32,14 @@ export class ClassFeedback {
     this.from = el('input', { type: 'text', id: 'class-feedback-from', autocomplete: 'name', input: () => {
       for (const handed of this.all.keys()) this.unsaved.add(handed);
       this.tell();
-    } });
+    }, change: () => this.beCalled(this.from.value.trim()) });
+    /** The names that may be one's own. */
+    this.names = el('p', { class: 'actions' });
     this.state = el('p', { class: 'hint', role: 'status' });
     this.button = el('button', { type: 'button', id: 'class-take-feedback', click: () => void this.takeAll() }, say('class-feedback-take'));
     this.root = el('fieldset', { class: 'group', id: 'class-feedback' }, el('legend', {}, say('class-feedback')),
       el('p', { class: 'hint' }, say('class-feedback-hint')),
-      el('div', { class: 'field words' }, el('label', { for: 'class-feedback-from' }, say('class-feedback-from')), el('span', { class: 'box' }, this.from)),
+      el('div', { class: 'field words' }, el('label', { for: 'class-feedback-from' }, say('class-feedback-from')), el('span', { class: 'box' }, this.from)), this.names,
       el('p', { class: 'actions' }, this.button), this.state);
     window.addEventListener('beforeunload', (event) => {
       if (this.unsaved.size > 0) event.preventDefault();
@@ -90,8 +92,8 @@ export class ClassFeedback {
   }
 
   /**
-   * Puts what was read where it belongs: it is to be written on where it is from the same person, or either has no name and nothing
-   * is written yet; from anybody else it is to be read, in the place of what they said before.
+   * Puts what was read where it belongs: it is to be written on where it bears one's own name, or none, and nothing is written yet;
+   * under any other name it is to be read, in the place of what was said under it before.
    * @param {Handed} handed
    * @param {Feedback} one
    * @returns {boolean} whether it has a place: what is written on already is kept
@@ -101,10 +103,9 @@ export class ClassFeedback {
     const written = this.all.get(handed);
     const isFree = !written || isEmpty(written);
     if (from === name && !isFree) return false;
-    if (isFree && (from === name || from === '' || name === '')) {
+    if (isFree && (from === name || from === '')) {
       // In a notebook that is open, what stands here is written on, with comments that are empty still: all of it stays the same.
       this.all.set(handed, written ? Object.assign(written, one, { comments: [...written.comments, ...one.comments] }) : one);
-      this.from.value ||= one.from;
       return true;
     }
     const isOther = (/** @type {Feedback} */ other) => !alike(other, one) && (from === '' || other.from.trim() !== from);
@@ -112,12 +113,29 @@ export class ClassFeedback {
     return true;
   }
 
+  /** The names under which something is to be read. @returns {string[]} */
+  namesOfOthers() {
+    const names = new Set([...this.others.values()].flat().map(({ from }) => from.trim()));
+    return [...names].filter((name) => name !== '' && name !== this.from.value.trim()).sort();
+  }
+
+  /** From now on one's name is this: what was read under it is written on, where nothing is written yet. @param {string} name */
+  beCalled(name) {
+    if (this.from.value.trim() !== name) {
+      for (const handed of this.all.keys()) this.unsaved.add(handed);
+      this.from.value = name;
+    }
+    for (const [handed, others] of this.others) {
+      this.others.set(handed, others.filter((one) => one.from.trim() !== name || !this.place(handed, one)));
+      this.changed(handed);
+    }
+    this.tell();
+  }
+
   /** The notebook of which something is said that is in a file. @param {Feedback} one @param {ClassEntry[]} entries */
   async notebookOf({ of }, entries) {
     for (const { handed, row } of entries) {
-      if (row?.entries !== of.entries) continue;
-      const text = await textIn(await fileOf(handed));
-      if ((await aboutText(text))?.digest === of.digest) return handed;
+      if (row?.entries === of.entries && (await chainOf(handed)).has(of.digest)) return handed;
     }
     return undefined;
   }
@@ -133,6 +151,12 @@ export class ClassFeedback {
   tell() {
     const n = this.said().length;
     const unsaved = this.said().filter(([handed]) => this.unsaved.has(handed)).length;
+    const names = this.namesOfOthers();
+    setHidden(this.names, names.length === 0);
+    this.names.replaceChildren(...names.map((from) => el('button', { type: 'button', click: () => {
+      this.beCalled(from);
+      this.from.focus();
+    } }, say('class-feedback-mine', { from }))));
     this.button.disabled = n === 0;
     setHidden(this.state, n === 0);
     setText(this.state, say('class-feedback-state', { n, unsaved }));
@@ -154,17 +178,19 @@ export class ClassFeedback {
   /** Takes the files for all away, in one zip. */
   async takeAll() {
     try {
-      const names = new Set();
+      /** @type {Map<string, string>} */
+      const names = new Map();
       const contents = [];
       const said = this.said();
       for (const [, feedback] of said) {
         contents.push(/** @type {Uint8Array<ArrayBuffer>} */ (new TextEncoder().encode(await this.fileFor(feedback))));
         const name = nameFor(feedback);
         let free = name;
-        for (let n = 2; names.has(`${free}.json`); n += 1) free = `${name}-${n}`;
-        names.add(`${free}.json`);
+        // Where a file system makes no difference between capitals and small letters, they are unpacked side by side too.
+        for (let n = 2; names.has(free.toLowerCase()); n += 1) free = `${name}-${n}`;
+        names.set(free.toLowerCase(), `${free}.json`);
       }
-      download(await reader.ask('pack', [...names], contents), 'application/zip', `${safeName(say('class-feedback-file'), 40)}.zip`);
+      download(await reader.ask('pack', [...names.values()], contents), 'application/zip', `${safeName(say('class-feedback-file'), 40)}.zip`);
       for (const [handed] of said) this.unsaved.delete(handed);
     } catch (error) {
       toast(messageOf(error));

@@ -1,6 +1,6 @@
 /**
- * Whether two notebooks of a class have rows in common because partners merged them: a merge stands in the log, with the digest
- * of the first entry that is the partner's own.
+ * The digests of the entries of notebooks of a class; and whether two have rows in common because partners merged them: a merge
+ * stands in the log, with the digest of the first entry that is the partner's own.
  */
 import { fileOf, textIn } from './class-pool.js';
 import { core } from './core.js';
@@ -30,8 +30,8 @@ async function holds(handed, digests) {
   return digests.some((digest) => chain.has(digest));
 }
 
-/** @param {Handed} handed @returns {Promise<Set<string>>} */
-function chainOf(handed) {
+/** The chained digests of the entries of a file; of one that can't be read, none. @param {Handed} handed @returns {Promise<Set<string>>} */
+export function chainOf(handed) {
   const known = chains.get(handed) ?? readChain(handed);
   chains.set(handed, known);
   return known;

@@ -25,6 +25,7 @@ import { startWorker, workerHere } from './wasm.js';
  * @typedef {{handed: Handed, row: ClassRow | undefined, stored: string | undefined, refused: string}} ClassEntry `refused` is empty
  * where there is a row
  * @typedef {{handed: Handed, place: number[]}} Waiting `place`: of the file among all, then of that in it
+ * @typedef {{key: Key} | {feedback: Feedback}} TeachersFile
  */
 
 /** The most pairs, however many cores there are. */
@@ -48,6 +49,8 @@ export class ClassPool {
     this.keys = [];
     /** What a teacher says of notebooks, among them. @type {Feedback[]} */
     this.feedback = [];
+    /** The files in which these stand. @type {(Waiting & {found: TeachersFile})[]} */
+    this.teachers = [];
     /** What came of each. @type {{place: number[], entry: ClassEntry}[]} */
     this.found = [];
     /** @type {WorkerPair[]} */
@@ -74,7 +77,18 @@ export class ClassPool {
     } finally {
       this.end();
     }
+    this.sortTeachers();
     return this.found.sort((one, other) => inOrder(one.place, other.place)).map(({ entry }) => entry);
+  }
+
+  /** Refuses what should be a teacher's and came in one zip with notebooks: whoever handed one of these in may have written it. */
+  sortTeachers() {
+    const handedIn = new Set(this.found.flatMap(({ entry }) => (entry.row ? [outermost(entry.handed)] : [])));
+    for (const { handed, place, found } of this.teachers) {
+      if (handedIn.has(outermost(handed))) this.found.push({ place, entry: { handed, row: undefined, stored: undefined, refused: say('class-teachers') } });
+      else if ('key' in found) this.keys.push(found.key);
+      else this.feedback.push(found.feedback);
+    }
   }
 
   /** Ends the work; what is in hand is let go. */
@@ -111,8 +125,7 @@ export class ClassPool {
       const { handed, place } = /** @type {Waiting} */ (some[index]);
       if ('refused' in found) this.take(handed, place, { refused: found.refused });
       else if ('files' in found) this.unfold(handed, place, found.files);
-      else if ('key' in found) this.takeBeside(this.keys, found.key);
-      else if ('feedback' in found) this.takeBeside(this.feedback, found.feedback);
+      else if ('key' in found || 'feedback' in found) this.takeBeside({ handed, place, found });
       else texts.push({ handed, place, text: found });
     }
     const rows = await recomputed(pair, texts.map(({ text }) => text));
@@ -129,10 +142,10 @@ export class ClassPool {
     this.found.push({ place, entry: { handed: { ...handed, file }, row, stored, refused } });
   }
 
-  /** Takes what is no notebook itself. @template Thing @param {Thing[]} things @param {Thing} thing */
-  takeBeside(things, thing) {
+  /** Takes what is no notebook itself. @param {Waiting & {found: TeachersFile}} file */
+  takeBeside(file) {
     this.done += 1;
-    things.push(thing);
+    this.teachers.push(file);
   }
 
   /** @param {Handed} handed @param {number[]} place @param {[string, Uint8Array<ArrayBuffer>][]} files */
@@ -158,6 +171,11 @@ function inOrder(one, other) {
 /** In how many files one lies. @param {Handed} handed @returns {number} */
 function depth({ inside }) {
   return inside ? 1 + depth(inside) : 0;
+}
+
+/** The file in which one lies that was chosen. @param {Handed} handed @returns {Handed} */
+function outermost(handed) {
+  return handed.inside ? outermost(handed.inside) : handed;
 }
 
 /** The path of a file through those in which it lies. @param {Handed} handed @returns {string} */

@@ -33,6 +33,9 @@ import { Desk } from './slope_of_light.js';
 /** What a person is asked to write where no hand-out says what it asks for. @type {(BenchField & Piece)[]} */
 const ASKED = ['people', 'aim', 'method', 'discussion'];
 
+/** The longest name of a rail that is drawn. */
+const LONGEST = 100;
+
 /** The cells that hold what was read. @type {Cell[]} */
 const READ = ['rail', 'reading', 'time_base', 'edge_a', 'edge_b', 'distance', 'delay'];
 
@@ -62,7 +65,7 @@ export function rowOf(text) {
       readings: used.map(asRead),
       layer: layerOf(desk, view.handout.entries),
       rows: used.map((row) => asShown(row, rails)).join('\n'),
-      rails,
+      rails: rails.map((name) => name.slice(0, LONGEST)),
       parts: view.budget.components.map(({ name, bar }) => ({ name, share: bar })),
     };
   } finally {

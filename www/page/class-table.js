@@ -21,6 +21,8 @@ import { each, inWords, say, tell } from './words.js';
  */
 /** @typedef {'rows' | 'c' | 'expanded' | 'z' | 'apart' | 'key' | 'chi_square' | 'p_value' | 'method' | 'notices' | 'missing' | 'remarks'} ColumnId */
 
+/** The longest name that is shown whole. */
+const LONGEST = 300;
 /** So many lines are laid out at a time: more than a screen holds. */
 const AT_ONCE = 100;
 
@@ -183,9 +185,10 @@ function inBrief({ mark, general, comments }) {
   return [mark.trim(), n > 0 ? say('class-comments', { n }) : ''].filter((text) => text).join(' · ');
 }
 
-/** Who it is from, by what there is. @param {ClassEntry} entry */
+/** Who it is from, by what there is; of a name of any length as much as a table can hold. @param {ClassEntry} entry */
 export function whoOf({ row, handed }) {
-  return row?.people.trim() || row?.title.trim() || pathOf(handed);
+  const name = row?.people.trim() || row?.title.trim() || pathOf(handed);
+  return name.length > LONGEST ? `${name.slice(0, LONGEST)}…` : name;
 }
 
 /** @param {ClassRow} row */
@@ -251,7 +254,6 @@ function remarks({ after_seal, figures }, { alike, differs }, members) {
 
 /** All notebooks as a file, in the order of the table. @param {Member[]} members @param {Member[]} all @param {boolean} keyed whether a key was read @param {Map<Handed, Feedback>} said */
 export function csvOf(members, all, keyed, said) {
-  const exact = (/** @type {number | null | undefined} */ value) => (typeof value === 'number' ? String(value) : '');
   const isSaid = [...said.values()].some((one) => !isEmpty(one));
   const heads = [
     say('class-columns-file'), say('class-columns-people'), say('class-columns-title'), say('class-columns-rows'), say('class-columns-struck'),
@@ -265,9 +267,8 @@ export function csvOf(members, all, keyed, said) {
     const { result, fit } = compared;
     const sealed = row.sealed ? [say('seal-mark')] : [];
     return [
-      path, row.people, row.title, exact(row.used), exact(row.struck), exact(result?.c), exact(result?.u), exact(result?.expanded),
-      exact(result?.z), exact(compared.apart_value), exact(fit?.chi_square), exact(fit?.degrees_of_freedom), exact(fit?.p_value),
-      methodOf(row), inWords(row.notices.map(({ text }) => text)),
+      path, row.people, row.title, row.used, row.struck, result?.c, result?.u, result?.expanded,
+      result?.z, compared.apart_value, fit?.chi_square, fit?.degrees_of_freedom, fit?.p_value, methodOf(row), inWords(row.notices.map(({ text }) => text)),
       missing(row).join(' · '), [...sealed, ...remarks(row, compared, all)].join(' · '), ...(keyed ? [againstKey(row, compared)] : []),
       ...(isSaid ? [said.get(handed)?.mark ?? '', said.get(handed)?.general ?? ''] : []), '',
     ];

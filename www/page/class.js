@@ -36,6 +36,8 @@ export class ClassSection {
     this.mark = 'point';
     /** @type {ClassPool | undefined} */
     this.pool = undefined;
+    /** What was chosen while others are read. @type {File[]} */
+    this.waiting = [];
     /** The count of comparisons begun: an answer to an earlier one is not heard. */
     this.compared = 0;
     this.progress = /** @type {HTMLProgressElement} */ (byId('class-progress'));
@@ -111,8 +113,9 @@ export class ClassSection {
     void this.compare();
   }
 
-  /** Reads files, and adds what is in them to the class. @param {File[]} files */
+  /** Reads files, once those before are read, and adds what is in them to the class. @param {File[]} files */
   async take(files) {
+    if (this.pool) this.waiting.push(...files);
     if (this.pool || files.length === 0) return;
     const pool = new ClassPool((done, all) => this.tell(done, all));
     this.pool = pool;
@@ -123,20 +126,26 @@ export class ClassSection {
       const may = await reader.ask('handed_in_by_name', files.map(({ name }) => name));
       const some = files.filter((_, index) => may[index]);
       const found = await pool.read(some.map((file) => ({ name: file.name, file, inside: undefined })));
+      // The table may have been cleared meanwhile.
+      if (this.pool !== pool) return;
       this.entries = [...this.entries, ...found];
       this.keys = [...this.keys, ...pool.keys];
       const told = pool.stopped ? say('class-stopped', { done: pool.done, all: pool.all }) : say('class-done', { n: pool.done });
       const over = files.length - some.length;
       const astray = await this.feedback.match(pool.feedback, this.entries);
+      const names = this.feedback.namesOfOthers();
       const keys = pool.keys.map(({ title, sets }) => say('class-key-read', { title, n: sets.length }));
       setText(this.state, [told, ...(over ? [say('class-passed-over', { n: over })] : []), ...keys,
-        ...(pool.feedback.length > 0 ? [say('class-feedback-read', { n: pool.feedback.length, astray })] : [])].join(' '));
+        ...(pool.feedback.length > 0 ? [say('class-feedback-read', { n: pool.feedback.length, astray })] : []),
+        ...(pool.feedback.length > 0 && names.length > 0 ? [say('class-feedback-whose', { names: { all: names } })] : [])].join(' '));
     } catch (error) {
-      setText(this.state, say('class-failed', { why: messageOf(error) }));
+      if (this.pool === pool) setText(this.state, say('class-failed', { why: messageOf(error) }));
     }
+    if (this.pool !== pool) return;
     this.pool = undefined;
     setHidden(this.running, true);
     await this.compare();
+    await this.take(this.waiting.splice(0));
   }
 
   /** @param {number} done @param {number} all */
@@ -148,6 +157,9 @@ export class ClassSection {
 
   clear() {
     this.pool?.stop();
+    this.pool = undefined;
+    this.waiting = [];
+    setHidden(this.running, true);
     this.filter.offer(filters(['all', 'marked', 'without']));
     this.filterBy('all');
     this.entries = [];

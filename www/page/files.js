@@ -201,7 +201,7 @@ export function fileName(book) {
   return safeName(book.view.title || say('untitled'), 60) || 'notebook';
 }
 
-/** A text as a part of a file's name: letters and digits alone, the rest as hyphens. @param {string} text @param {number} most */
+/** A text as a part of a file's name: letters, with their marks, and digits alone, the rest as hyphens. @param {string} text @param {number} most */
 export function safeName(text, most) {
-  return text.normalize('NFC').replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-+|-+$/g, '').slice(0, most);
+  return text.normalize('NFC').replace(/[^\p{L}\p{M}\p{N}]+/gu, '-').replace(/^-/, '').slice(0, most).replace(/-$|\p{Cs}/gu, '');
 }

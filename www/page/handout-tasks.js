@@ -24,6 +24,9 @@ export const TASK_PLACES = /** @type {Record<'cautions' | 'apparatus' | 'plan' |
 /** What a text with marks of CommonMark has. */
 const MARKS = /[*_`~\\[<>#&]|^ {0,3}(?:[-+]|\d{1,9}[.)]) |^ {4}|^[-=]+ *$/mu;
 
+/** The longest text that is laid out unasked: one of 10 MB would stop the page for a minute. */
+const LONGEST = 40_000;
+
 export class Tasks {
   /** @param {Book} book */
   constructor(book) {
@@ -72,6 +75,10 @@ class TaskBox {
   /** As typed at once, and with its marks once what reads them has come. @param {string} text */
   async tell(text) {
     this.shown = text;
+    if (text.length > LONGEST) {
+      this.text.replaceChildren(el('details', {}, el('summary', {}, `${text.slice(0, 200)}…`), text));
+      return;
+    }
     setText(this.text, text);
     if (!MARKS.test(text)) return;
     // Offline, and never asked for before, it stays as typed.

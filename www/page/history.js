@@ -37,7 +37,7 @@ const UNDER = /** @type {const} */ ({
   set_beam: 'apparatus-title', set_decimal_mark: 'readings-title', copied: 'strip-title', merged: 'merge-title',
 });
 
-export class History {
+export class HistorySection {
   /** @param {Book} book @param {(entry: number) => void} replay plays the run back from an entry */
   constructor(book, replay) {
     this.book = book;

@@ -20,6 +20,15 @@ const LONGEST_WAIT = 30_000;
 /** How long the journal may take before it is said that it does not answer, in ms. */
 const PATIENCE = 5_000;
 
+let isAsked = false;
+
+/** Asks the browser, once a visit, not to remove what is stored when it needs room (Storage Standard, 4). */
+function askToLast() {
+  if (isAsked) return;
+  isAsked = true;
+  navigator.storage?.persist?.().catch(() => {});
+}
+
 /** @typedef {'saved' | 'saving' | 'reading' | 'noJournal' | 'full' | 'shelfFull' | 'failed'} Saved */
 /** @typedef {{saved: Saved, why: string}} State */
 
@@ -86,6 +95,8 @@ export class Keeper {
 
   /** Called after each change of the open notebook. */
   note() {
+    // Not for a notebook that was only opened: some browsers ask the person.
+    if (this.stored > 0) askToLast();
     this.behind = true;
     clearTimeout(this.timer);
     this.timer = window.setTimeout(() => this.snapshot(), REST);

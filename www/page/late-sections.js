@@ -3,7 +3,7 @@
  */
 import { byId } from './dom.js';
 import { FeedbackBeside } from './feedback.js';
-import { History } from './history.js';
+import { HistorySection } from './history.js';
 import { KeptFocus } from './kept-focus.js';
 import { Keys } from './keys.js';
 import { Leave } from './leave.js';
@@ -39,6 +39,6 @@ export function onCall(book, keeper, charts) {
   const replay = new Replay(book);
   book.add(new PlotLook(book, charts), () => isUp(byId('line-figure')));
   for (const part of [wall, new NextStep(book), new Points(book), new FeedbackBeside(book, keeper), new RowNotes(book), new SaidResult(book)]) book.add(part);
-  const history = new History(book, (entry) => replay.open(entry));
+  const history = new HistorySection(book, (entry) => replay.open(entry));
   return [history, new KeptFocus(), new Keys(), new Leave(keeper), new Print(book), new RowPad(), new RowWork(book), replay, wall];
 }

@@ -16,9 +16,9 @@ import { loadLateStyle } from './late-style.js';
 import { goBack, isUp, turnTo, watchLeaves } from './leaves.js';
 import { Notebooks } from './notebooks.js';
 import { keepOffline } from './offline.js';
-import { Preferences } from './preferences.js';
+import { Preferences, recall } from './preferences.js';
 import { Readings } from './readings.js';
-import { Shelf } from './shelf.js';
+import { Shelf, openHere, rememberOpen } from './shelf.js';
 import { inWords, loadLateWords, loadWords, putWords, say } from './words.js';
 import { Strip } from './strip.js';
 import { sweepSoon } from './sweep.js';
@@ -338,16 +338,17 @@ class Page {
    */
   async openLatest(recovered) {
     const items = this.shelf.list(false).map((item) => item.id);
-    const remembered = rememberedOpen() ?? '';
+    const here = openHere();
+    const remembered = here || (recall('open') ?? '');
     // What is remembered lies beside the shelf: the crash took that, too.
     const last = recovered && recovered.at > (this.shelf.item(remembered)?.changed ?? '') ? recovered.id : remembered;
-    const order = last && items.includes(last) ? [last, ...items.filter((id) => id !== last)] : items;
-    for (const id of order) if (await this.open(id)) return;
-    if (order.length > 0) await this.keep(blankDesk());
-    else {
-      await this.openDemo();
-      this.offer();
-    }
+    const all = last && items.includes(last) ? [last, ...items.filter((id) => id !== last)] : items;
+    // Who comes to a shared computer finds nothing that another left, and no other window's blank notebook.
+    const order = !here && recall('computer') === 'shared' ? items.filter((id) => this.shelf.isBlank(id)) : all;
+    for (const id of order) if (await this.open(id) && (order === all || this.tabs.writing)) return;
+    if (items.length > 0) return this.keep(blankDesk());
+    await this.openDemo();
+    this.offer();
   }
 
   /** Offers a newcomer, who sees the demo, what most come for. */
@@ -385,27 +386,6 @@ class Page {
     } catch (error) {
       toast(say('report-not-opened', { name: file.name, why: messageOf(error) }));
     }
-  }
-}
-
-/** Where a window remembers which notebook is open in it, for when it is loaded anew. */
-const OPEN_HERE = 'slope-of-light/open';
-
-/** Remembers which notebook is open, here and for the next visit. @param {string} id */
-function rememberOpen(id) {
-  core.setting_write('open', id);
-  try {
-    sessionStorage.setItem(OPEN_HERE, id);
-  } catch {
-    // Site data is off, which the banner says.
-  }
-}
-
-function rememberedOpen() {
-  try {
-    return sessionStorage.getItem(OPEN_HERE) ?? core.setting_read('open');
-  } catch {
-    return undefined;
   }
 }
 

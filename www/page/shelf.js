@@ -22,6 +22,28 @@ import { say } from './words.js';
  * @property {Apart | undefined} apart a notebook that holds what a snapshot had and the journal has not
  */
 
+/** Where a window remembers which notebook is open in it, for when it is loaded anew. */
+const OPEN_HERE = 'slope-of-light/open';
+
+/** Remembers which notebook is open, here and for the next visit. @param {string} id */
+export function rememberOpen(id) {
+  core.setting_write('open', id);
+  try {
+    sessionStorage.setItem(OPEN_HERE, id);
+  } catch {
+    // Site data is off, which the banner says.
+  }
+}
+
+/** The notebook that was open in this window; nothing in a new one. */
+export function openHere() {
+  try {
+    return sessionStorage.getItem(OPEN_HERE);
+  } catch {
+    return null;
+  }
+}
+
 export class Shelf {
   /** @param {Journal | undefined} journal */
   constructor(journal) {
@@ -42,6 +64,11 @@ export class Shelf {
   /** @param {string} id @returns {StoredNotebook | undefined} */
   item(id) {
     return core.shelf_list().find((item) => item.id === id);
+  }
+
+  /** Whether nothing was written in a notebook yet. @param {string} id */
+  isBlank(id) {
+    return core.shelf_read(id)?.includes('"edit"') === false;
   }
 
   /** Whether anything outlives the visit. */

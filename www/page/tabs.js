@@ -43,7 +43,8 @@ export class Tabs {
     /** Called with what the window that writes stored. @type {(from: number, entries: string[]) => void} */
     this.onEntries = () => {};
     this.turns = turnsWith(journal);
-    this.turns.onLost = () => this.lose();
+    // It may be lost before this window has heard that it was had.
+    this.turns.onLost = () => (this.writing ? this.lose() : void this.wait());
     this.channel = channelOf(NAME, (message) => this.heard(message));
   }
 

@@ -119,7 +119,10 @@ class LockTurns {
         return left;
       }).catch((error) => {
         resolve(isForbidden(error));
-        if (!isForbidden(error) && !isOver()) this.onLost();
+        if (isForbidden(error) || isOver()) return;
+        // A window that hears of its turn only after the next one has it claims the journal behind that one's back.
+        this.journal?.release(id).catch(() => {});
+        this.onLost();
       });
     });
   }

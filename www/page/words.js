@@ -37,12 +37,15 @@ class Words {
 
   /** @param {Value} value @returns {string} */
   part(value) {
-    if (typeof value !== 'object') return String(value);
+    if (typeof value !== 'object') return String(value).replace(TURNING, '');
     if (!('all' in value)) return this.filled(value.id, value.values);
     this.lists ??= new Intl.ListFormat(this.language);
     return this.lists.format(value.all.map((one) => this.part(one)));
   }
 }
+
+/** Marks that turn the direction of all that follows them (Unicode, UAX #9, table 4): a name may hold one, and turn a sentence round. */
+const TURNING = /[\u202a-\u202e\u2066-\u2069]/g;
 
 /** What each element tells, so that what is as it was is not put into words anew. @type {WeakMap<Node, Told>} */
 const telling = new WeakMap();

@@ -41,8 +41,10 @@ pub struct Limits {
 pub const LIMITS: Limits =
     Limits { entries: 2000, entry_bytes: 64 << 20, total_bytes: 256 << 20, ratio: 100, free_bytes: 4 << 20 };
 
-/// Longest entry name, bytes: common file systems store names of up to 255.
+/// Longest name of a file or a folder in an entry's path, bytes: common file systems store names of up to 255.
 const LONGEST_NAME: usize = 200;
+/// Longest path of an entry, bytes: a course page that packs what was handed in puts it into folders with long names.
+const LONGEST_PATH: usize = 1000;
 
 /// How hard deflate tries: of 0 to 10, its usual compromise.
 const LEVEL: u8 = 6;
@@ -150,7 +152,7 @@ fn read(bytes: &[u8], limits: Limits, wanted: &dyn Fn(&str) -> bool) -> Result<V
     let mut entries = Vec::with_capacity(found.len());
     for place in &found {
         check_header(place)?;
-        if !is_folder(place.header) && wanted(place.name) {
+        if !is_folder(place.header) && wanted(&place.name) {
             entries.push(inflate(place, &mut gate)?);
         }
     }
@@ -172,11 +174,11 @@ fn read_table<'a>(
 }
 
 /// What the table says of an entry, under a name that was let through.
-type NamedHeader<'a> = (&'a str, &'a ZipFileHeaderRecord<'a>);
+type NamedHeader<'a> = (Cow<'a, str>, &'a ZipFileHeaderRecord<'a>);
 
 /// An entry at its place in the zip.
 struct PlacedEntry<'a> {
-    name: &'a str,
+    name: Cow<'a, str>,
     /// What the table says of it.
     header: &'a ZipFileHeaderRecord<'a>,
     /// Its own header and what is packed.
@@ -188,17 +190,18 @@ fn admit_header<'a>(
     header: &'a ZipFileHeaderRecord<'a>,
     gate: &mut Gate,
 ) -> Result<NamedHeader<'a>, ArchiveError> {
-    let raw = header.file_path().as_bytes();
-    let name = std::str::from_utf8(raw).map_err(|_| ArchiveError::BadName {
-        entry: String::from_utf8_lossy(raw).escape_debug().to_string(),
-        why: "it is not a text in UTF-8",
-    })?;
-    gate.admit_name(name.strip_suffix('/').filter(|_| is_folder(header)).unwrap_or(name))?;
+    // What is not said to be UTF-8 (APPNOTE 4.4.4, bit 11) is in the code page of whoever packed it, which nobody can tell.
+    let name = String::from_utf8_lossy(header.file_path().as_bytes());
+    if header.flags().is_utf8() && matches!(name, Cow::Owned(_)) {
+        let entry = name.escape_debug().to_string();
+        return Err(ArchiveError::BadName { entry, why: "it is not a text in UTF-8" });
+    }
+    gate.admit_name(name.strip_suffix('/').filter(|_| is_folder(header)).unwrap_or(&name))?;
     if header.flags().is_encrypted() {
-        return Err(ArchiveError::Encrypted { entry: name.to_owned() });
+        return Err(ArchiveError::Encrypted { entry: name.into_owned() });
     }
     if !matches!(header.compression_method(), CompressionMethod::STORE | CompressionMethod::DEFLATE) {
-        return Err(ArchiveError::Method { entry: name.to_owned() });
+        return Err(ArchiveError::Method { entry: name.into_owned() });
     }
     Ok((name, header))
 }
@@ -212,7 +215,7 @@ fn locate<'a>(
     (name, header): NamedHeader<'a>,
     archive: &'a ZipSliceArchive<&[u8]>,
 ) -> Result<PlacedEntry<'a>, ArchiveError> {
-    let body = archive.get_entry(header.wayfinder()).map_err(|e| damaged_entry(name, e.to_string()))?;
+    let body = archive.get_entry(header.wayfinder()).map_err(|e| damaged_entry(&name, e.to_string()))?;
     Ok(PlacedEntry { name, header, body })
 }
 
@@ -223,7 +226,7 @@ fn check_layout(bytes: &[u8], found: &[PlacedEntry], table_start: u64) -> Result
     let mut ranges = Vec::with_capacity(found.len());
     for place in found {
         let (_, end) = place.body.compressed_data_range();
-        ranges.push((place.header.local_header_offset(), end, place.name));
+        ranges.push((place.header.local_header_offset(), end, &*place.name));
     }
     ranges.sort_unstable();
     if ranges.first().is_some_and(|&(start, ..)| start > 0) {
@@ -291,7 +294,7 @@ fn inflate(place: &PlacedEntry, gate: &mut Gate) -> Result<Entry, ArchiveError> 
     if crc32(&bytes) != header.crc32() {
         return Err(damaged_entry(name, "its CRC-32 is not the one in the table".into()));
     }
-    Ok(Entry { name: (*name).to_owned(), bytes })
+    Ok(Entry { name: name.to_string(), bytes })
 }
 
 /// Lets entries through as long as they keep to the limits.
@@ -361,8 +364,8 @@ impl Gate {
 
 /// What keeps a name from being stored safely on every system.
 fn fault_in(name: &str) -> Option<&'static str> {
-    if name.len() > LONGEST_NAME {
-        return Some("it is longer than 200 bytes");
+    if name.len() > LONGEST_PATH {
+        return Some("it is longer than 1000 bytes");
     }
     if name.starts_with('/') {
         return Some("it starts at the root of the disk");
@@ -379,6 +382,7 @@ fn fault_in(name: &str) -> Option<&'static str> {
     name.split('/').find_map(|part| match part {
         "" => Some("a part of it is empty"),
         "." | ".." => Some("it climbs out of its folder"),
+        part if part.len() > LONGEST_NAME => Some("a part of it is longer than 200 bytes"),
         _ => None,
     })
 }

@@ -162,7 +162,9 @@ fn names_that_climb_are_refused() {
         assert!(pack(&[entry(hostile, "x")]).is_err(), "{hostile}");
     }
     let long = "n".repeat(LONGEST_NAME + 1);
-    assert!(matches!(unpack(&listed_zip(&[entry(&long, "x")])), Err(ArchiveError::BadName { .. })));
+    for long in [long.clone(), format!("a/{long}/b"), "n/".repeat(LONGEST_PATH / 2) + "n"] {
+        assert!(matches!(unpack(&listed_zip(&[entry(&long, "x")])), Err(ArchiveError::BadName { .. })));
+    }
 }
 
 #[test]
@@ -173,14 +175,31 @@ fn a_name_in_another_script_is_marked_as_utf_8() {
 
 #[test]
 fn names_that_are_not_utf_8_are_refused() {
-    let packed = patched(&listed_zip(&[entry("one.txt", "1")]), b"one.txt", b"\xffne.txt");
+    let packed = patched(&listed_zip(&[entry("\u{e9}ne.txt", "1")]), b"\xc3\xa9ne.txt", b"\xff\xffne.txt");
     assert!(matches!(unpack(&packed), Err(ArchiveError::BadName { .. })));
+}
+
+/// As some programs pack an é (IBM code pages 437 and 850: from memory).
+#[test]
+fn a_name_in_a_code_page_is_read_but_for_the_letters_that_nobody_can_tell() {
+    let packed = patched(&bare_zip(&[entry("Zoe.json", "1")]), b"Zoe.json", b"Zo\x82.json");
+    let read = unpack_wanted(&packed, |_| true).unwrap();
+    assert_eq!(read.into_vec(), [entry("Zo\u{fffd}.json", "1")]);
 }
 
 #[test]
 fn names_with_dots_and_other_scripts_are_fine() {
-    let good =
-        vec![entry("a..b", "1"), entry("...", "2"), entry("写真/スクリーン.jpg", "3"), entry(".hidden", "4")];
+    let long = "n".repeat(LONGEST_NAME);
+    let good = vec![
+        entry("a..b", "1"),
+        entry("...", "2"),
+        entry("写真/スクリーン.jpg", "3"),
+        entry(".hidden", "4"),
+        entry(&format!("{long}/{long}/{long}"), "5"),
+        // One letter, and a letter with its accent (Unicode, UAX #15): two names, since nothing is stored by them.
+        entry("caf\u{e9}.txt", "6"),
+        entry("cafe\u{301}.txt", "7"),
+    ];
     assert_eq!(unpack(&pack(&good).unwrap()).unwrap().into_vec(), good);
 }
 

@@ -6,7 +6,7 @@ use super::desk::Desk;
 use super::{thrown, to_js};
 use crate::notebook::changes_after_seal;
 use crate::report::csv::write_csv;
-use crate::report::exact::{FitFigure, fit_figures};
+use crate::report::exact::{FitFigure, fit_figures, number};
 
 #[wasm_bindgen]
 impl Desk {
@@ -27,12 +27,17 @@ impl Desk {
     }
 }
 
-/// Cells, so many a record, as CSV.
+/// Cells, so many a record, as CSV: texts as they are, numbers with all their digits, nothing as an empty one.
 ///
 /// # Errors
 /// `{kind: "table", message}` where the last record lacks some.
 #[wasm_bindgen]
-pub fn csv(cells: Vec<String>, columns: usize) -> Result<String, JsValue> {
+pub fn csv(
+    #[wasm_bindgen(unchecked_param_type = "(string | number | null | undefined)[]")] cells: Vec<JsValue>,
+    columns: usize,
+) -> Result<String, JsValue> {
+    let written = |cell: &JsValue| cell.as_f64().map_or_else(|| cell.as_string().unwrap_or_default(), number);
+    let cells: Vec<String> = cells.iter().map(written).collect();
     let records: Vec<&[String]> = cells.chunks(columns.max(1)).collect();
     write_csv(&records).map_err(|error| thrown("table", error.message()))
 }

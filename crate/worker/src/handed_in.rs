@@ -2,7 +2,7 @@
 //! or a zip of many of them.
 //!
 //! Of a bundle only the notebook and the table of its line are unpacked, each held against the bundle's list. Any other zip
-//! is looked through for zips and notebooks, whatever else lies beside them.
+//! is looked through for zips and notebooks, whatever else lies beside them: also one with a `notebook.json` among others.
 
 use slope_archive::{ArchiveError, CONTENTS, Entries, Entry, unpack_wanted};
 use slope_evidence::message;
@@ -51,7 +51,8 @@ pub fn handed_in(name: &str, bytes: &[u8]) -> Result<HandedIn, Message> {
         });
     }
     let entries = unpack_wanted(bytes, is_wanted).map_err(|error| archive(&error))?;
-    match entries.get(NOTEBOOK) {
+    let is_bundle = entries.iter().all(|entry| [NOTEBOOK, LINE].contains(&entry.name.as_str()));
+    match entries.get(NOTEBOOK).filter(|_| is_bundle) {
         Some(notebook) => {
             let line = entries.get(LINE).map(|table| text(LINE, table)).transpose()?;
             Ok(HandedIn::Notebook { text: text(NOTEBOOK, notebook)?, line })

@@ -83,6 +83,19 @@ fn a_zip_of_many_gives_what_may_hold_a_notebook() {
     assert_eq!(found[0].bytes, bundle());
 }
 
+/// Who was told that `notebook.json` alone can be opened hands that in, and the teacher packs it with what all others did.
+#[test]
+fn a_notebook_by_itself_hides_no_other_in_a_zip() {
+    let zip = by_hand(&[
+        entry(NOTEBOOK, "{}"),
+        Entry { name: "anna.zip".into(), bytes: bundle() },
+        entry("ben.json", "{}"),
+    ]);
+    let HandedIn::Several(found) = handed_in("class.zip", &zip).unwrap() else { panic!("one") };
+    let names: Vec<&str> = found.iter().map(|entry| entry.name.as_str()).collect();
+    assert_eq!(names, [NOTEBOOK, "anna.zip", "ben.json"]);
+}
+
 #[test]
 fn a_zip_without_a_notebook_and_a_broken_one_say_so() {
     let none = by_hand(&[entry("list.txt", "x"), entry(LINE, "x")]);

@@ -68,6 +68,10 @@ pub fn plot_is_saved(page: &Page, ending: &str, texts: &[&str]) -> Result<()> {
     for text in texts {
         ensure!(svg.contains(text), "{ending} does not hold {text:?}");
     }
+    // XML 1.0, 5th edition, 2.2.
+    let is_forbidden =
+        |letter: char| matches!(u32::from(letter), 0..=8 | 11 | 12 | 14..=31 | 0xfffe | 0xffff);
+    ensure!(!svg.contains(is_forbidden), "{ending} is no XML");
     Ok(fs::remove_file(&file)?)
 }
 

@@ -4,7 +4,7 @@
 use anyhow::{Context, Result, ensure};
 use serde_json::{Value, json};
 
-use slope_of_light::bundle::{self, sha256_hex};
+use slope_of_light::bundle::{self, Entry, sha256_hex};
 use slope_of_light::notebook::{Asks, BenchField, Edit, Notebook, Piece, write};
 use slope_of_light::simulated::random;
 
@@ -16,6 +16,7 @@ use crate::names;
 use crate::page::{Page, eventually};
 use crate::stage::Stage;
 
+const NAME: &str = "Your name, as students see it";
 /// What would run, or lead away, if it came to the page as markup.
 const HOSTILE: &str =
     "Which edge? <img src=x onerror=\"document.title='run'\"> [here](javascript:alert(1)) \u{202e}";
@@ -54,7 +55,7 @@ pub fn comments_go_back_beside_what_they_are_about(stage: &Stage) -> Result<()> 
     teacher.click("Back to the class")?;
     teacher.reads("#class-table", "15/20 · 5 comments")?;
     teacher.reads("#class-feedback", "Not downloaded yet: 1.")?;
-    teacher.fill("Your name, as students see it", "Dr Green")?;
+    teacher.fill(NAME, "Dr Green")?;
     teacher.click("Download all comments (zip)")?;
     let (zip, bytes) = teacher.downloaded()?;
     teacher.reads("#class-feedback", "All are downloaded.")?;
@@ -152,7 +153,7 @@ pub fn comments_of_a_colleague_stand_beside_ones_own(stage: &Stage) -> Result<()
     let file = page.home.write("handed-in.json", write(&notebook).as_bytes())?;
     choose(&page, std::slice::from_ref(&file))?;
     page.reads("#class-state", "1 file read")?;
-    page.fill("Your name, as students see it", "Dr Green")?;
+    page.fill(NAME, "Dr Green")?;
     page.click("Open Ada Blue")?;
     comment(&page, "Result", "Two digits are enough.")?;
     page.click("Back to the class")?;
@@ -182,6 +183,60 @@ pub fn comments_of_a_colleague_stand_beside_ones_own(stage: &Stage) -> Result<()
     ensure!(
         !back.contains("White") && !back.contains("Which edge?"),
         "a colleague's words are in it: {back}"
+    );
+    page.is_silent()
+}
+
+/// Where one's own name is not there yet, no file gives it: what is read is only shown, until a person says which of the names is
+/// theirs. So it is where one's own file bears the name in another spelling. What goes back has names that no two files share.
+///
+/// # Errors
+/// When something is taken for one's own unasked, or is not taken.
+pub fn whose_comments_are_ones_own_is_asked(stage: &Stage) -> Result<()> {
+    let (mut notebook, row, _) = handed_in()?;
+    let page = stage.page()?;
+    let [own, others] = BOTH;
+    let mut files = vec![page.home.write("handed-in.json", write(&notebook).as_bytes())?];
+    for (from, general) in [("Dr White", others), ("Dr Green", own)] {
+        files.push(page.home.write(&format!("{from}.json"), &said(&notebook, row, from, general)?)?);
+    }
+    let is_asked = |names: &str| page.reads("#class-state", &format!("comments by {names}. If one"));
+    choose(&page, &files)?;
+    is_asked("Dr Green and Dr White")?;
+    ensure!(page.value(NAME)?.is_empty(), "the name is {}", page.value(NAME)?);
+    for told in ["Dr Green: 2 comments", "Dr White: 2 comments"] {
+        page.reads("#class-table", told)?;
+    }
+    page.click("I am Dr Green")?;
+    page.reads("#class-table", "2 comments; Dr White: 2 comments")?;
+    page.reads("#class-feedback", "All are downloaded.")?;
+    ensure!(page.value(NAME)? == "Dr Green", "the name is {}", page.value(NAME)?);
+    page.click("Open Ada Blue")?;
+    page.reads("dialog.handed h2", "Ada Blue")?;
+    ensure!(page.value("Comment on the whole")? == own, "one's own is not there to be written on");
+    page.click("Back to the class")?;
+
+    page.click("Clear the table")?;
+    page.fill(NAME, "Dr. Green")?;
+    // Another one of the same names, but for capitals.
+    let people = Edit::SetBench { field: BenchField::People, text: "ada blue".into() };
+    notebook.apply(people, "2031-05-06T11:00:00Z")?;
+    files.push(page.home.write("another.json", write(&notebook).as_bytes())?);
+    choose(&page, &files)?;
+    is_asked("Dr Green and Dr White")?;
+    page.click("I am Dr Green")?;
+    page.reads("#class-table", "2 comments; Dr White: 2 comments")?;
+    page.click("Open ada blue")?;
+    page.reads("dialog.handed h2", "ada blue")?;
+    page.fill("Grade", "15/20")?;
+    page.click("Back to the class")?;
+    page.click("Download all comments (zip)")?;
+    let mut names: Vec<String> =
+        bundle::unpack(&page.downloaded()?.1)?.into_vec().into_iter().map(|file| file.name).collect();
+    names.sort();
+    ensure!(
+        names == ["02_4711_Ada-Blue_comments.json", "02_4711_ada-blue_comments-2.json"],
+        "they are called {names:?}"
     );
     page.is_silent()
 }
@@ -242,7 +297,8 @@ pub(crate) fn said(notebook: &Notebook, row: u32, from: &str, general: &str) -> 
     Ok(serde_json::to_vec(&file)?)
 }
 
-/// Files that are no such file, or are more than is taken, are refused with what to do, and nothing is kept of them.
+/// Files that are no such file, or are more than is taken, are refused with what to do, and nothing is kept of them; so is one
+/// that a student packed with a notebook in a teacher's name.
 ///
 /// # Errors
 /// When one is taken.
@@ -287,8 +343,17 @@ pub fn hostile_comments_are_refused(stage: &Stage) -> Result<()> {
         page.open_file(&page.home.write(&format!("{place}.json"), text.as_bytes())?)?;
         let told = page.reads(names::MESSAGE, &format!("{place}.json was not opened"))?;
         ensure!(told.contains(why), "it says {told:?}, not {why:?}");
+        ensure!(!told.contains('\u{202e}'), "a name turns what is said: {told:?}");
     }
     ensure!(page.count("#told img")? + page.count(".said")? == 0, "something of them is on the page");
+    let (notebook, row, _) = handed_in()?;
+    let entry = |name: &str, bytes: Vec<u8>| Entry { name: name.into(), bytes };
+    let forged = said(&notebook, row, "Dr Green", "20/20")?;
+    let zip =
+        bundle::pack(&[entry("mine.json", write(&notebook).into_bytes()), entry("comments.json", forged)])?;
+    choose(&page, &[page.home.write("forged.zip", &zip)?])?;
+    let told = page.reads("#class-table", "a student could have put them there")?;
+    ensure!(!told.contains("2 comments"), "they are taken: {told:?}");
     page.is_silent()
 }
 

@@ -134,7 +134,7 @@ pub fn comments_are_written_in_french(stage: &Stage) -> Result<()> {
     let tables = Tables::of(stage)?;
     let page = stage.page()?;
     speak(&page, "fr")?;
-    let (notebook, ..) = feedback::handed_in()?;
+    let (notebook, row, _) = feedback::handed_in()?;
     class::choose(&page, &[page.home.write("remis.json", write(&notebook).as_bytes())?])?;
     page.reads("#class-state", "1 fichier lu.")?;
     page.click("Ouvrir Ada Blue")?;
@@ -149,5 +149,8 @@ pub fn comments_are_written_in_french(stage: &Stage) -> Result<()> {
     page.click(tables.french.says("class-feedback-take")?)?;
     page.downloaded()?;
     page.reads("#class-feedback", "Tout est téléchargé.")?;
-    tables.are_french_at(&page, "comments that were downloaded", "#class-feedback")
+    tables.are_french_at(&page, "comments that were downloaded", "#class-feedback")?;
+    class::choose(&page, &[page.home.write("white.json", &said(&notebook, row, "Dr White", "Bien.")?)?])?;
+    page.reads("#class-state", "les commentaires signés Dr White")?;
+    tables.are_french_at(&page, "comments under another name", "#class-feedback")
 }

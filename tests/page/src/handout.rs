@@ -133,6 +133,33 @@ pub fn a_claimed_teachers_layer_is_refused(stage: &Stage) -> Result<()> {
     page.is_silent()
 }
 
+/// A hand-out with a text of 10 MB of letters that stumble over one another opens, with that text folded, and the page goes on
+/// answering; so does a class with a name of that kind.
+///
+/// # Errors
+/// When it does not.
+pub fn a_text_of_ten_megabytes_stops_nothing(stage: &Stage) -> Result<()> {
+    // Control characters, marks that turn the writing, and accents without a letter (Unicode 16.0, 23.1, 23.2 and 7.9).
+    let oddities: String = ('\u{1}'..'\u{20}')
+        .chain("\u{202e}\u{2066}\u{200b}\u{feff}\u{ffff}".chars())
+        .chain('\u{300}'..'\u{340}')
+        .collect();
+    let text = oddities.repeat(10_000_000 / oddities.len());
+    let page = stage.blank_page()?;
+    let mut teacher = Notebook::new();
+    teacher.apply(Edit::SetTask(1, Piece::Readings, Asks::Words, text.clone()), "")?;
+    page.open_file(&page.home.write("large.json", write(&teacher.hand_out("")?).as_bytes())?)?;
+    page.reads(names::MESSAGE, "is open")?;
+    page.fill("Title of the notebook", "Mine")?;
+    page.is_saved()?;
+    eventually("the text is folded", || page.count("#task-1-box details"), |count| *count == 1)?;
+    let mut named = Notebook::new();
+    named.apply(Edit::SetBench { field: BenchField::People, text }, "")?;
+    class::choose(&page, &[page.home.write("named.json", write(&named).as_bytes())?])?;
+    page.reads("#class-table", "…")?;
+    page.is_silent()
+}
+
 /// Of a notebook made from a hand-out the class says that what this asks for is missing, and nothing that it does not ask
 /// for.
 ///

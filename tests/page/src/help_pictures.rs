@@ -152,5 +152,31 @@ fn taken(stage: &Stage, page: &Page, picture: &Picture, language: &str) -> Resul
         json!({ "x": shown["x"], "y": shown["y"], "width": shown["width"], "height": height, "scale": 1 });
     let asked = json!({ "format": "webp", "quality": QUALITY, "clip": clip });
     let answer = page.browser.debug("Page.captureScreenshot", &asked)?;
-    Ok(STANDARD.decode(answer["data"].as_str().context("no picture came back")?)?)
+    without_profile(&STANDARD.decode(answer["data"].as_str().context("no picture came back")?)?)
+}
+
+/// A `WebP` picture without the colour profile that the browser writes into it (RFC 9649, 2.3 to 2.7): that says sRGB, which is what
+/// a picture without one is taken for (from memory, CSS Color Module Level 4).
+fn without_profile(picture: &[u8]) -> Result<Vec<u8>> {
+    let mut left = picture.get(12..).context("no picture in WebP")?;
+    let mut kept = b"WEBP".to_vec();
+    while !left.is_empty() {
+        let size = left.get(4..8).context("a chunk without its size")?;
+        let size = usize::try_from(u32::from_le_bytes(size.try_into()?))?;
+        // A chunk of odd length has a byte behind it.
+        let (chunk, others) =
+            left.split_at_checked(8 + size + size % 2).context("a chunk that is cut short")?;
+        let start = kept.len();
+        if !chunk.starts_with(b"ICCP") {
+            kept.extend_from_slice(chunk);
+        }
+        if chunk.starts_with(b"VP8X")
+            && let Some(flags) = kept.get_mut(start + 8)
+        {
+            *flags &= !0x20;
+        }
+        left = others;
+    }
+    let size = u32::try_from(kept.len())?.to_le_bytes();
+    Ok([b"RIFF".as_slice(), &size, &kept].concat())
 }

@@ -27,7 +27,7 @@ const KEPT: &str = "return (async () => {
 })()";
 
 /// Where the computer is said to be shared, handing in asks whether all shall be removed; then nothing is kept of any
-/// notebook, and the next one to come is asked again. What another window would bring back is not removed.
+/// notebook, and the next one to come is asked again. A new window shows nothing that another left. What another window would bring back is not removed.
 ///
 /// # Errors
 /// When it is otherwise.
@@ -53,6 +53,11 @@ pub fn a_shared_computer_keeps_nothing(stage: &Stage) -> Result<()> {
     let this = page.browser.tab()?;
     let other = page.browser.open_tab()?;
     page.go(&stage.address)?;
+    page.is_ready()?;
+    let fields =
+        "return [...document.querySelectorAll('input, textarea')].map(({ value }) => value).join('\n')";
+    let shown = page.browser.run(fields, vec![])?.to_string() + &page.text("body")?;
+    ensure!(!shown.contains("Ada Blue"), "a new window shows what another left: {shown}");
     page.browser.switch_to(&this)?;
     page.click("Remove everything from this computer")?;
     page.click("Remove everything")?;

@@ -53,6 +53,7 @@ mod french_told;
 mod history;
 mod watching;
 mod windows;
+mod interleaved;
 mod french_alarms;
 
 use std::env;
@@ -69,7 +70,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 190] = [
+const TESTS: [(&str, Test); 195] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -106,6 +107,7 @@ const TESTS: [(&str, Test); 190] = [
     ("saved_outlives_a_reload", saving::saved_outlives_a_reload),
     ("saved_outlives_a_kill", saving::saved_outlives_a_kill),
     ("a_snapshot_that_is_lost_is_not_missed", saving::a_snapshot_that_is_lost_is_not_missed),
+    ("a_clock_set_back_loses_nothing", saving::a_clock_set_back_loses_nothing),
     ("opens_again_on_the_notebook_in_hand", saving::opens_again_on_the_notebook_in_hand),
     ("a_flow_of_typing_is_saved", saving::a_flow_of_typing_is_saved),
     ("a_flow_of_typing_is_one_step", saving::a_flow_of_typing_is_one_step),
@@ -115,6 +117,7 @@ const TESTS: [(&str, Test); 190] = [
     ("a_database_that_hangs_is_told", storage::a_database_that_hangs_is_told),
     ("starts_without_broadcast_channels", storage::starts_without_broadcast_channels),
     ("a_damaged_list_loses_no_notebook", storage::a_damaged_list_loses_no_notebook),
+    ("the_browser_is_asked_to_keep_what_is_stored", storage::the_browser_is_asked_to_keep_what_is_stored),
     ("storing_is_tried_again", storage::storing_is_tried_again),
     ("works_offline_after_the_first_visit", offline::works_offline_after_the_first_visit),
     ("a_newer_version_waits_until_it_is_taken", offline::a_newer_version_waits_until_it_is_taken),
@@ -128,7 +131,8 @@ const TESTS: [(&str, Test); 190] = [
     ("a_window_closed_while_it_parts_loses_nothing", windows::a_window_closed_while_it_parts_loses_nothing),
     ("a_window_closed_behind_its_turn_loses_nothing", windows::a_window_closed_behind_its_turn_loses_nothing),
     ("the_last_letters_outlive_a_reload", windows::the_last_letters_outlive_a_reload),
-    ("no_interleaving_loses_an_edit", windows::no_interleaving_loses_an_edit),
+    ("no_interleaving_loses_an_edit", interleaved::no_interleaving_loses_an_edit),
+    ("a_turn_that_is_heard_of_late_takes_nothing", interleaved::a_turn_that_is_heard_of_late_takes_nothing),
     ("list_of_notebooks", notebooks::list_of_notebooks),
     ("notebooks_dropped_together_are_all_there", notebooks::notebooks_dropped_together_are_all_there),
     ("two_tabs", notebooks::two_tabs),
@@ -221,6 +225,7 @@ const TESTS: [(&str, Test); 190] = [
     ("a_hand_out_is_prepared_and_handed_in", handout::a_hand_out_is_prepared_and_handed_in),
     ("a_shared_computer_keeps_nothing", leaving::a_shared_computer_keeps_nothing),
     ("a_claimed_teachers_layer_is_refused", handout::a_claimed_teachers_layer_is_refused),
+    ("a_text_of_ten_megabytes_stops_nothing", handout::a_text_of_ten_megabytes_stops_nothing),
     ("a_class_misses_what_was_asked_for", handout::a_class_misses_what_was_asked_for),
     ("texts_of_a_hand_out_have_marks", handout::texts_of_a_hand_out_have_marks),
     ("a_link_holds_a_hand_out", posted::a_link_holds_a_hand_out),
@@ -250,6 +255,7 @@ const TESTS: [(&str, Test); 190] = [
         "comments_of_a_colleague_stand_beside_ones_own",
         feedback::comments_of_a_colleague_stand_beside_ones_own,
     ),
+    ("whose_comments_are_ones_own_is_asked", feedback::whose_comments_are_ones_own_is_asked),
     ("hostile_comments_are_refused", feedback::hostile_comments_are_refused),
     ("comments_are_for_everyone", feedback::comments_are_for_everyone),
     ("partners_merge_their_notebooks", merging::partners_merge_their_notebooks),

@@ -129,6 +129,38 @@ pub fn a_snapshot_that_is_lost_is_not_missed(stage: &Stage) -> Result<()> {
     page.is_silent()
 }
 
+/// A clock that is set back by a year between edits loses none of them: entries follow by their numbers, and times are only shown.
+///
+/// # Errors
+/// When one is gone.
+pub fn a_clock_set_back_loses_nothing(stage: &Stage) -> Result<()> {
+    const BACK: &str = "const [real, back] = [Date, 365 * 24 * 3.6e6];
+        globalThis.Date = class extends real {
+            constructor(...when) { super(...(when.length > 0 ? when : [real.now() - back])); }
+            static now() { return real.now() - back; }
+        };";
+    let page = stage.blank_page()?;
+    page.fill("Title of the notebook", TITLE_GIVEN)?;
+    bench::fill(&page)?;
+    let edits = &EDITS;
+    let (before, after) = edits.split_at(2);
+    for edit in before {
+        (edit.make)(&page)?;
+    }
+    page.is_saved()?;
+    page.browser.debug("Page.addScriptToEvaluateOnNewDocument", &serde_json::json!({ "source": BACK }))?;
+    page.reload()?;
+    page.sees(names::TITLE, TITLE_GIVEN)?;
+    for edit in after {
+        (edit.make)(&page)?;
+    }
+    page.is_saved()?;
+    page.reload()?;
+    page.sees(names::TITLE, TITLE_GIVEN)?;
+    all_there(&page, edits)?;
+    page.is_silent()
+}
+
 /// The browser is killed over and over, as soon as an edit is shown as saved; nothing is gone.
 /// So it is every other time at any moment while a script types: what was shown as saved by then is there.
 ///

@@ -192,6 +192,29 @@ fn works_in_memory(page: &Page) -> Result<()> {
     Ok(())
 }
 
+/// The browser is asked, once, not to remove what is stored: when something is changed, and not for opening the page.
+///
+/// # Errors
+/// When it is asked more often, or not at all.
+pub fn the_browser_is_asked_to_keep_what_is_stored(stage: &Stage) -> Result<()> {
+    let page = stage.page()?;
+    page.is_saved()?;
+    let count = "window.asked = 0;
+        StorageManager.prototype.persist = async () => { window.asked += 1; return true; };";
+    page.browser.debug("Page.addScriptToEvaluateOnNewDocument", &json!({ "source": count }))?;
+    page.reload()?;
+    page.is_saved()?;
+    for (remark, asked) in [("", 0), ("first", 1), ("second", 1)] {
+        if asked > 0 {
+            page.type_in_cell("Remark", 1, remark)?;
+            page.is_saved()?;
+        }
+        let times = page.browser.run("return window.asked", vec![])?;
+        ensure!(times == json!(asked), "after {remark:?} it was asked {times} times");
+    }
+    page.is_silent()
+}
+
 /// What could not be stored is stored as soon as it can be, without a person doing anything.
 ///
 /// # Errors

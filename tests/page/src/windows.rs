@@ -1,8 +1,6 @@
 //! One notebook in two windows: whoever takes over, and however fast, no edit is lost and none is doubled; over plain
 //! HTTP as well, where browsers have no locks.
 
-use std::collections::BTreeMap;
-
 use anyhow::{Context, Result, ensure};
 use fantoccini::wd::WindowHandle;
 use serde_json::{Value, json};
@@ -12,23 +10,24 @@ use crate::page::{Page, eventually};
 use crate::stage::Stage;
 
 const TITLE_GIVEN: &str = "Bench by the window";
-const TAKE_OVER: &str = "Write here instead";
+pub(crate) const TAKE_OVER: &str = "Write here instead";
 /// How often the turn goes there and back.
 const ROUNDS: usize = 3;
-/// How many things are done in the random runs.
-const STEPS: usize = 40;
 /// How often a page is loaded anew right after a key.
 const RELOADS: usize = 6;
-const SEEDS: [u64; 2] = [4, 21];
 
 /// Two windows on one notebook, the first of which writes.
-struct Two<'d> {
-    page: Page<'d>,
+pub(crate) struct Two<'d> {
+    pub(crate) page: Page<'d>,
     windows: [WindowHandle; 2],
 }
 
 impl<'d> Two<'d> {
-    fn open(stage: &'d Stage, address: &str) -> Result<Self> {
+    /// Opens them at an address.
+    ///
+    /// # Errors
+    /// When the second does not read along.
+    pub(crate) fn open(stage: &'d Stage, address: &str) -> Result<Self> {
         let page = stage.page()?;
         page.go(address)?;
         page.list_notebooks()?;
@@ -50,7 +49,10 @@ impl<'d> Two<'d> {
     }
 
     /// Turns to one of them.
-    fn at(&self, window: usize) -> Result<&Page<'d>> {
+    ///
+    /// # Errors
+    /// When it is closed.
+    pub(crate) fn at(&self, window: usize) -> Result<&Page<'d>> {
         self.page.browser.switch_to(&self.windows[window % 2])?;
         Ok(&self.page)
     }
@@ -120,7 +122,7 @@ pub fn a_takeover_is_taken_back(stage: &Stage) -> Result<()> {
 }
 
 /// Opens another window from this one, so that both can be reached by one script.
-const OPEN: &str = "window.other = open(arguments[0]);";
+pub(crate) const OPEN: &str = "window.other = open(arguments[0]);";
 
 /// Lets the other window take over, and this one take it back as soon as it can. Then whatever the other had put off until
 /// later, and had not called off, is done at once, and from then on it is seen to that this one keeps the turn.
@@ -404,93 +406,4 @@ pub fn the_last_letters_outlive_a_reload(stage: &Stage) -> Result<()> {
         page.is_silent()?;
     }
     Ok(())
-}
-
-/// Leaves the remark of the next row if it is being typed in, and types a text into the one after it, which is left only
-/// if asked for; says whether it could be typed.
-const TYPE: &str = "
-    const next = () => document.querySelector('tbody[data-row=new] [data-cell=remark]');
-    next().dispatchEvent(new Event('change', { bubbles: true }));
-    const box = next();
-    if (box.matches(':disabled')) return false;
-    box.focus();
-    box.value = arguments[0];
-    box.dispatchEvent(new InputEvent('input', { bubbles: true }));
-    if (arguments[1]) box.dispatchEvent(new Event('change', { bubbles: true }));
-    return true;";
-
-/// Presses the button that takes over, if it is there.
-const PRESS: &str = "document.querySelector('#take-over')?.click()";
-
-/// The remarks in the journal by notebook, in the order of the log: those of rows begun and of cells written.
-const REMARKS: &str = "return new Promise((resolve, reject) => {
-    const open = indexedDB.open('slope-of-light');
-    open.onerror = reject;
-    open.onsuccess = () => {
-        const store = open.result.transaction('journal').objectStore('journal');
-        const [keys, texts] = [store.getAllKeys(), store.getAll()];
-        texts.onsuccess = () => {
-            open.result.close();
-            const remarks = {};
-            keys.result.forEach(([notebook], place) => {
-                const { edit } = JSON.parse(texts.result[place]);
-                const { add_row, set_cell } = edit;
-                const text = add_row?.cells?.remark ?? (set_cell?.cell === 'remark' ? set_cell.text : undefined);
-                if (text?.startsWith('edit ')) (remarks[notebook] ??= []).push(text);
-            });
-            resolve(remarks);
-        };
-    };
-})";
-
-/// Edits, takeovers and reloads in two windows in a random order: every edit that was typed ends in the notebook, or in
-/// one that was kept apart, and never twice in one.
-///
-/// # Errors
-/// When an edit is lost or doubled.
-pub fn no_interleaving_loses_an_edit(stage: &Stage) -> Result<()> {
-    for (address, seed) in [stage.address.clone(), stage.plain_address()].into_iter().zip(SEEDS) {
-        interleave(stage, &address, seed).with_context(|| format!("{address}, seed {seed}"))?;
-    }
-    Ok(())
-}
-
-fn interleave(stage: &Stage, address: &str, seed: u64) -> Result<()> {
-    let two = Two::open(stage, address)?;
-    let mut state = seed;
-    // Constants of a linear congruential generator: D. E. Knuth, The Art of Computer Programming, vol. 2, 3.3.4 (MMIX).
-    let mut below = |n: u64| {
-        state = state.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
-        (state >> 33) % n
-    };
-    let mut typed = Vec::new();
-    for step in 0..STEPS {
-        let page = two.at(usize::try_from(below(2))?)?;
-        match below(8) {
-            0..=3 => {
-                let text = format!("edit {step:03}");
-                let done = page.browser.run(TYPE, vec![json!(text), json!(below(2) == 0)])?;
-                if done == json!(true) {
-                    typed.push(text);
-                }
-            }
-            4..=6 => {
-                page.browser.run(PRESS, vec![])?;
-            }
-            _ => page.reload()?,
-        }
-    }
-    for window in [0, 1] {
-        let state = || two.at(window)?.text(names::SAVED);
-        eventually("it comes to rest", state, |state| state == "Saved" || state == "Read only")?;
-    }
-    ensure!(typed.len() > 5, "only {} edits could be typed", typed.len());
-    let all: BTreeMap<String, Vec<String>> = serde_json::from_value(two.page.browser.run(REMARKS, vec![])?)?;
-    for text in &typed {
-        let times: Vec<usize> =
-            all.values().map(|remarks| remarks.iter().filter(|remark| *remark == text).count()).collect();
-        ensure!(times.iter().any(|count| *count > 0), "{text} is lost; there is {all:?}");
-        ensure!(times.iter().all(|count| *count <= 1), "{text} is doubled: {all:?}");
-    }
-    two.page.is_silent()
 }

@@ -177,7 +177,7 @@ pub fn two_hundred_kills_lose_nothing(stage: &Stage) -> Result<()> {
         page.click(&names::cell("Remark", place + 1))?;
         let shown = page.browser.run(TYPE_ON, vec![serde_json::json!(text)])?;
         let mut shown = shown.as_str().context("what was shown as saved")?.to_owned();
-        if kill % 2 == 0 {
+        if kill.is_multiple_of(2) {
             page.is_saved()?;
             shown.clone_from(&text);
         }

@@ -274,7 +274,7 @@ const TESTS: [(&str, Test); 195] = [
     ("forced_colours_are_told_apart", access::forced_colours_are_told_apart),
 ];
 
-/// Those at full length of which [`TESTS`] holds a sample, and pictures for eyes.
+/// Those at full length of which [`TESTS`] holds a sample, one larger than any bench, and pictures for eyes.
 const LONG: [(&str, Test); 5] = [
     ("every_leaf_and_state_is_shot", screenshots::every_leaf_and_state_is_shot),
     ("two_hundred_kills_lose_nothing", saving::two_hundred_kills_lose_nothing),

@@ -16,6 +16,8 @@ use crate::windows::{OPEN, TAKE_OVER, Two};
 const STEPS: usize = 40;
 /// The same of three, of which two can't be typed in.
 const STEPS_OF_THREE: usize = 120;
+/// The same in the long run, of two and of three.
+const MANY_STEPS: usize = 1_000;
 const SEEDS: [u64; 3] = [4, 21, 35];
 
 /// Three windows on one notebook, the first of which writes. The second hears late of a turn that it seizes.
@@ -131,14 +133,27 @@ const REMARKS: &str = "return new Promise((resolve, reject) => {
 /// # Errors
 /// When an edit is lost or doubled.
 pub fn no_interleaving_loses_an_edit(stage: &Stage) -> Result<()> {
+    lose_nothing(stage, STEPS, STEPS_OF_THREE)
+}
+
+/// The same, a thousand steps each.
+///
+/// # Errors
+/// When an edit is lost or doubled.
+pub fn a_thousand_steps_lose_no_edit(stage: &Stage) -> Result<()> {
+    lose_nothing(stage, MANY_STEPS, MANY_STEPS)
+}
+
+/// So many steps in two windows, with locks and without, and in three.
+fn lose_nothing(stage: &Stage, of_two: usize, of_three: usize) -> Result<()> {
     let [first, second, third] = SEEDS;
     for (address, seed) in [(stage.address.clone(), first), (stage.plain_address(), second)] {
         let two = Two::open(stage, &address)?;
-        interleave((2, STEPS), |window| two.at(window), seed)
+        interleave((2, of_two), |window| two.at(window), seed)
             .with_context(|| format!("{address}, seed {seed}"))?;
     }
     let three = Three::open(stage)?;
-    interleave((3, STEPS_OF_THREE), |window| three.at(window), third)
+    interleave((3, of_three), |window| three.at(window), third)
         .with_context(|| format!("three, seed {third}"))
 }
 

@@ -286,10 +286,11 @@ const TESTS: [(&str, Test); 205] = [
 ];
 
 /// Those at full length of which [`TESTS`] holds a sample, one larger than any bench, and pictures for eyes.
-const LONG: [(&str, Test); 4] = [
+const LONG: [(&str, Test); 5] = [
     ("every_leaf_and_state_is_shot", screenshots::every_leaf_and_state_is_shot),
     ("two_hundred_kills_lose_nothing", saving::two_hundred_kills_lose_nothing),
     ("forty_deaths_open_on_the_notebook_in_hand", saving::forty_deaths_open_on_the_notebook_in_hand),
+    ("a_thousand_steps_lose_no_edit", interleaved::a_thousand_steps_lose_no_edit),
     ("ten_thousand_rows_open", files::ten_thousand_rows_open),
 ];
 

@@ -179,7 +179,7 @@ fn names_that_are_not_utf_8_are_refused() {
     assert!(matches!(unpack(&packed), Err(ArchiveError::BadName { .. })));
 }
 
-/// As some programs pack an é (IBM code pages 437 and 850: from memory).
+/// As some programs pack an é (IBM code pages 437 and 850, as Python’s codecs `cp437` and `cp850` have them).
 #[test]
 fn a_name_in_a_code_page_is_read_but_for_the_letters_that_nobody_can_tell() {
     let packed = patched(&bare_zip(&[entry("Zoe.json", "1")]), b"Zoe.json", b"Zo\x82.json");

@@ -55,7 +55,7 @@ pub fn a_shared_computer_keeps_nothing(stage: &Stage) -> Result<()> {
     page.go(&stage.address)?;
     page.is_ready()?;
     let fields =
-        "return [...document.querySelectorAll('input, textarea')].map(({ value }) => value).join('\n')";
+        "return [...document.querySelectorAll('input, textarea')].map(({ value }) => value).join(' ')";
     let shown = page.browser.run(fields, vec![])?.to_string() + &page.text("body")?;
     ensure!(!shown.contains("Ada Blue"), "a new window shows what another left: {shown}");
     page.browser.switch_to(&this)?;

@@ -216,8 +216,8 @@ pub fn whose_comments_are_ones_own_is_asked(stage: &Stage) -> Result<()> {
     ensure!(page.value("Comment on the whole")? == own, "one's own is not there to be written on");
     page.click("Back to the class")?;
 
-    page.click("Clear the table")?;
     page.fill(NAME, "Dr. Green")?;
+    page.click("Clear the table")?;
     // Another one of the same names, but for capitals.
     let people = Edit::SetBench { field: BenchField::People, text: "ada blue".into() };
     notebook.apply(people, "2031-05-06T11:00:00Z")?;

@@ -13,7 +13,7 @@ use crate::rail::Source;
 const ANEW: usize = 6;
 
 /// Rows whose delays may have been read at another time base: what that costs, what their delays weigh, and which.
-type RowStretch = (f64, Change, Vec<usize>);
+type RowStretch<'a> = (f64, Change, &'a [usize]);
 
 /// Every explanation by a change that many rows share.
 pub(super) fn hypotheses(hearing: &mut Hearing) {
@@ -45,7 +45,7 @@ fn in_order(hearing: &mut Hearing) {
         null.alter(&mut delays, from, case.y[from]);
         if from >= 2 && from + 2 <= n {
             any(hearing, Cause::ChangeFromRow, 4.0 + tries, &step, &all[from..], None);
-            stretches.push((3.0 + tries, delays.clone(), all[from..].to_vec()));
+            stretches.push((3.0 + tries, delays.clone(), &all[from..]));
         }
         if let Some(rate) = case.context.bench.pulse_rate {
             let cost = 3.0 + tries + std::f64::consts::LN_2;
@@ -58,7 +58,7 @@ fn in_order(hearing: &mut Hearing) {
     for to in 1..n.saturating_sub(1) {
         null.alter(&mut delays, to - 1, case.y[to - 1]);
         if to >= 2 {
-            stretches.push((3.0 + tries, delays.clone(), all[..to].to_vec()));
+            stretches.push((3.0 + tries, delays.clone(), &all[..to]));
         }
     }
     other_bases(hearing, &stretches);
@@ -81,22 +81,23 @@ fn by_setting(hearing: &mut Hearing) {
     }
     let tries = libm::log(clocks.len() as f64);
     let mut stretches: Vec<RowStretch> = Vec::new();
-    for own in &clocks {
-        let rows: Vec<usize> = (0..n).filter(|row| clock(*row) == Some(*own)).collect();
+    let rows_at = |own: &Clock| -> Vec<usize> { (0..n).filter(|row| clock(*row) == Some(*own)).collect() };
+    let settings: Vec<Vec<usize>> = clocks.iter().map(rows_at).collect();
+    for rows in &settings {
         // Of two settings the one with fewer rows is told.
         let told = clocks.len() > 2 || 2 * rows.len() <= n;
         if !told || rows.len() < 2 || rows.len() + 2 > n {
             continue;
         }
         let (mut step, mut delays) = (null.unchanged(), null.unchanged());
-        for row in &rows {
+        for row in rows {
             null.alter(&mut step, *row, 1.0);
             null.alter(&mut delays, *row, case.y[*row]);
         }
-        any(hearing, Cause::TimeBaseOff, 3.5 + tries, &step, &rows, None);
+        any(hearing, Cause::TimeBaseOff, 3.5 + tries, &step, rows, None);
         // A time base is off by per cents; beyond that it is another one.
         if null.freed(&delays).is_some_and(|(_, by)| by.abs() < 0.3) {
-            any(hearing, Cause::TimeBaseOff, 3.5 + tries, &delays, &rows, None);
+            any(hearing, Cause::TimeBaseOff, 3.5 + tries, &delays, rows, None);
         }
         stretches.push((3.0 + tries, delays, rows));
     }
@@ -200,7 +201,7 @@ fn other_bases(hearing: &mut Hearing, stretches: &[RowStretch]) {
         let (cost, _, rows) = &stretches[place / RATIOS.len()];
         let ratio = RATIOS[place % RATIOS.len()];
         let (mut y, mut weights) = (case.y.clone(), case.weights.clone());
-        for row in rows {
+        for row in *rows {
             y[*row] *= ratio;
             weights[*row] /= ratio * ratio;
         }

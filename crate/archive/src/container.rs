@@ -190,13 +190,25 @@ fn admit_header<'a>(
     header: &'a ZipFileHeaderRecord<'a>,
     gate: &mut Gate,
 ) -> Result<NamedHeader<'a>, ArchiveError> {
-    // What is not said to be UTF-8 (APPNOTE 4.4.4, bit 11) is in the code page of whoever packed it, which nobody can tell.
-    let name = String::from_utf8_lossy(header.file_path().as_bytes());
-    if header.flags().is_utf8() && matches!(name, Cow::Owned(_)) {
-        let entry = name.escape_debug().to_string();
-        return Err(ArchiveError::BadName { entry, why: "it is not a text in UTF-8" });
-    }
-    gate.admit_name(name.strip_suffix('/').filter(|_| is_folder(header)).unwrap_or(&name))?;
+    let raw = header.file_path().as_bytes();
+    let bare = |name: &str| name.strip_suffix('/').filter(|_| is_folder(header)).unwrap_or(name).to_owned();
+    let name = match std::str::from_utf8(raw) {
+        Ok(name) => {
+            gate.admit_name(&bare(name))?;
+            Cow::Borrowed(name)
+        }
+        Err(_) if header.flags().is_utf8() => {
+            let entry = String::from_utf8_lossy(raw).escape_debug().to_string();
+            return Err(ArchiveError::BadName { entry, why: "it is not a text in UTF-8" });
+        }
+        // What is not said to be UTF-8 (APPNOTE 4.4.4, bit 11) is in the code page of whoever packed it, which nobody can
+        // tell. Nothing is looked up by such a name, and two of them may be marked alike.
+        Err(_) => {
+            let name = marked(raw);
+            admit_place(&bare(&name))?;
+            Cow::Owned(name)
+        }
+    };
     if header.flags().is_encrypted() {
         return Err(ArchiveError::Encrypted { entry: name.into_owned() });
     }
@@ -204,6 +216,25 @@ fn admit_header<'a>(
         return Err(ArchiveError::Method { entry: name.into_owned() });
     }
     Ok((name, header))
+}
+
+/// A name in a code page, with a mark for each byte of a letter beyond ASCII: also for a second byte that looks like a backslash.
+fn marked(raw: &[u8]) -> String {
+    let mut inside = false;
+    let told = |byte: &u8| {
+        let is_told = byte.is_ascii() && !(inside && *byte == b'\\');
+        inside = !byte.is_ascii();
+        if is_told { char::from(*byte) } else { '\u{fffd}' }
+    };
+    raw.iter().map(told).collect()
+}
+
+/// Refuses a name that leads where no entry may stand.
+fn admit_place(name: &str) -> Result<(), ArchiveError> {
+    match fault_in(name) {
+        Some(why) => Err(ArchiveError::BadName { entry: name.escape_debug().to_string(), why }),
+        None => Ok(()),
+    }
 }
 
 /// Whether an entry only names a folder, as packing programs add them, and holds nothing.
@@ -320,9 +351,7 @@ impl Gate {
     }
 
     pub fn admit_name(&mut self, name: &str) -> Result<(), ArchiveError> {
-        if let Some(why) = fault_in(name) {
-            return Err(ArchiveError::BadName { entry: name.escape_debug().to_string(), why });
-        }
+        admit_place(name)?;
         match self.names.insert(name.to_ascii_lowercase(), name.to_owned()) {
             Some(other) => Err(ArchiveError::Duplicate { entry: name.to_owned(), other }),
             None => Ok(()),

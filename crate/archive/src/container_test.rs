@@ -187,6 +187,17 @@ fn a_name_in_a_code_page_is_read_but_for_the_letters_that_nobody_can_tell() {
     assert_eq!(read.into_vec(), [entry("Zo\u{fffd}.json", "1")]);
 }
 
+/// Müller and Möller in code page 437, 表 in code page 932 (as Python's codecs `cp437` and `cp932` have them).
+#[test]
+fn names_in_a_code_page_may_be_marked_alike_and_hold_what_looks_like_a_backslash() {
+    let two = patched(&bare_zip(&[entry("Muller", "1"), entry("Moller", "2")]), b"Muller", b"M\x81ller");
+    let read = unpack_wanted(&patched(&two, b"Moller", b"M\x94ller"), |_| true).unwrap();
+    assert_eq!(read.into_vec(), [entry("M\u{fffd}ller", "1"), entry("M\u{fffd}ller", "2")]);
+    let table = patched(&bare_zip(&[entry("ab.json", "1")]), b"ab.json", b"\x95\\.json");
+    let read = unpack_wanted(&table, |_| true).unwrap();
+    assert_eq!(read.into_vec(), [entry("\u{fffd}\u{fffd}.json", "1")]);
+}
+
 #[test]
 fn names_with_dots_and_other_scripts_are_fine() {
     let long = "n".repeat(LONGEST_NAME);

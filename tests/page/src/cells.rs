@@ -109,7 +109,7 @@ pub fn a_press_that_leaves_a_text_is_not_lost(stage: &Stage) -> Result<()> {
     page.browser.run(TYPE, vec![])?;
     let place = middle(&page, &format!("{}:nth-of-type(4) .strike", names::ROWS))?;
     press_slowly(&page, place)?;
-    page.reads("#strike-confirm", "Strike")?;
+    page.reads("#strike-title", "Strike out row 4")?;
     page.click("Cancel")?;
     let told = || told_at(&page, &names::cell("Edge B", 1));
     eventually("the mistake is told", told, Option::is_some)?;

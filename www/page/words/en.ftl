@@ -1280,7 +1280,7 @@ figures-suspects-both = Chauvenet: { $n ->
         [one] row { $others }
        *[other] rows { $others }
     }
-figures-suspects-meaning = Advice only: a person strikes a row out, with a reason. Chauvenet’s criterion points at a row if, among N rows, fewer than ½ are expected with a residual r as large as its own; s is the scatter of the rows, whatever was stated.
+figures-suspects-meaning = Advice only: a person strikes a row out, with a reason. Chauvenet’s criterion points at a row if, among N rows, fewer than ½ are expected with a residual r as large as its own; s is the scatter of the rows, however large the stated uncertainties are as a whole.
 figures-suspects-source = W. Chauvenet, A Manual of Spherical and Practical Astronomy (1863); B. Peirce, Astron. J. 2 (1852) 161
 figures-v-detector = The path factor f is 1: detector B is on the carriage.
 figures-v-mirror = The path factor f is 2: a mirror on the carriage sends the light back.

@@ -1277,7 +1277,7 @@ figures-suspects-both = Chauvenet : { $n ->
         [one] ligne { $others }
        *[other] lignes { $others }
     }
-figures-suspects-meaning = Simple avis : c’est une personne qui écarte une ligne, avec une raison. Le critère de Chauvenet désigne une ligne si, sur N lignes, on en attend moins de ½ avec un résidu r aussi grand que le sien ; s est la dispersion des lignes, quoi que l’on ait déclaré.
+figures-suspects-meaning = Simple avis : c’est une personne qui écarte une ligne, avec une raison. Le critère de Chauvenet désigne une ligne si, sur N lignes, on en attend moins de ½ avec un résidu r aussi grand que le sien ; s est la dispersion des lignes, quelle que soit la grandeur commune des incertitudes déclarées.
 figures-suspects-source = W. Chauvenet, A Manual of Spherical and Practical Astronomy (1863) ; B. Peirce, Astron. J. 2 (1852) 161
 figures-v-detector = Le facteur de trajet f est 1 : le détecteur B est sur le chariot.
 figures-v-mirror = Le facteur de trajet f est 2 : un miroir sur le chariot renvoie la lumière.

@@ -172,7 +172,8 @@ pub(super) fn step(settings: &[FileSetting], decimal_comma: bool) -> Option<(f64
             let unit = stated.unwrap_or(ColumnUnit::Second);
             (unit.is_time().then(|| value * unit.factor())?, stated.is_none())
         } else if is_rate {
-            (1e9 / (value * rate_factor(if unit.is_empty() { &setting.name } else { unit })?), false)
+            let (factor, is_supposed) = rate_factor(if unit.is_empty() { &setting.name } else { unit })?;
+            (1e9 / (value * factor), is_supposed)
         } else {
             return None;
         };
@@ -206,15 +207,16 @@ fn amount(text: &str, decimal_comma: bool) -> Option<(f64, &str)> {
     Some((number(digits.as_bytes(), decimal_comma)?, unit.trim()))
 }
 
-/// Samples a second that one of the unit is.
-fn rate_factor(unit: &str) -> Option<f64> {
+/// Samples a second that one of the unit is, and whether that is supposed, since none is known of it.
+fn rate_factor(unit: &str) -> Option<(f64, bool)> {
     let unit = unit.trim_end_matches([')', ']']).rsplit(['(', '[', ' ']).next()?;
     let prefix = ["Sa/s", "S/s", "Hz", "/s", "1/s"].iter().find_map(|ending| unit.strip_suffix(ending));
     match prefix {
-        Some("k") => Some(1e3),
-        Some("M") => Some(1e6),
-        Some("G") => Some(1e9),
-        Some("") | None => Some(1.0),
+        Some("k") => Some((1e3, false)),
+        Some("M") => Some((1e6, false)),
+        Some("G") => Some((1e9, false)),
+        Some("") => Some((1.0, false)),
+        None => Some((1.0, true)),
         Some(_) => None,
     }
 }

@@ -153,7 +153,7 @@ impl<'a> Pulse<'a> {
         Some(below as f64 + share.clamp(0.0, 1.0) - if even { 0.5 } else { 0.0 })
     }
 
-    /// Height, rise and middle of the edge, twice over, since each needs the other.
+    /// Height, rise and middle of the edge, three times over, since each needs the other.
     fn measure_top(&mut self, peak: usize) -> Result<(), TraceError> {
         let last = self.sums.len() - 1;
         let mut found = Crossings::default();

@@ -38,6 +38,11 @@ pub(super) fn repair(
         Cause::StepAtSplice => (message!("repair-fitted", rail = rail), fitted(page, place?)?),
         Cause::WrongRail => {
             let [row] = found.rows[..] else { return None };
+            let is_its_name =
+                |(place, one): &(usize, &Rail)| one.name_or_number(*place).eq_ignore_ascii_case(&rail);
+            if page.rails.iter().enumerate().filter(is_its_name).count() != 1 {
+                return None;
+            }
             let does = message!("repair-next-rail", n = 1_usize, rows = rows, rail = rail.as_str());
             (does, Edit::SetCell { row, cell: Cell::Rail, text: rail })
         }
@@ -128,7 +133,7 @@ fn fitted(page: &NotebookState, place: usize) -> Option<Edit> {
     let (rail, before) = (page.rails.get(place)?, page.rails.get(place.checked_sub(1)?)?);
     let mark = match &rail.splice {
         Splice::AtDistance { mark, .. } | Splice::Joined { mark, .. } => mark,
-        Splice::Overlap { pairs } => &pairs.first()?.here,
+        Splice::Overlap { pairs } => &pairs.iter().find(|pair| !pair.here.trim().is_empty())?.here,
         _ => return None,
     };
     let has_ends = [RailField::From, RailField::To].iter().all(|end| before.texts.contains_key(end));

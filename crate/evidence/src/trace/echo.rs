@@ -9,8 +9,8 @@ use super::{Pulse, whole};
 
 /// Share of the height from which on a climb counts: one moves the level of a crossing by about half of it, and the edge by
 /// some hundredths of its rise. Of detectors of two kinds, a low-pass and one with a Gaussian answer, one climbs by up to 0.055
-/// more than the other.
-const LEAST: f64 = 0.06;
+/// more than the other, and is told as well: its level is moved as much.
+const LEAST: f64 = 0.03;
 /// So many standard deviations of its noise a climb is that counts: none of the few that are looked at is so by chance.
 const SURE: f64 = 5.0;
 /// Places that are looked at, in quarters of a rise behind the middle of the edge: from its shoulder to the end of its top.

@@ -5,7 +5,7 @@ use super::math::{equation, formula};
 use super::types::{Figure, ResultView};
 use crate::air::extrapolated;
 use crate::analysis::types::not_given;
-use crate::analysis::{Analysis, C0, Comparison, Origin, Speed};
+use crate::analysis::{Analysis, C0, Comparison, Speed};
 use crate::message;
 use crate::notebook::{Basis, NotebookState, Path};
 use crate::quantity::{DecimalMark, fixed, plain, plus_minus, short_form};
@@ -226,13 +226,10 @@ fn sentences(page: &NotebookState, analysis: &Analysis, speed: &Speed) -> Vec<Me
     let mark = page.decimal_mark;
     let n = analysis.line.as_ref().map_or(0, |line| line.rows.len());
     let c = short_form(speed.c, Some(speed.u_c()), "m/s", mark);
-    let has_scatter = speed.budget.components.iter().any(|part| part.origin == Origin::Scatter);
     let result = match speed.basis {
         Basis::Stated => message!("result-from-stated", n = n, c = c),
         Basis::Scatter if speed.relative_stated.is_none() => message!("result-from-scatter", n = n, c = c),
-        Basis::Scatter if has_scatter => message!("result-from-both", n = n, c = c),
-        // Nothing but limits of reading was stated of the rows, and a smaller scatter replaces none of those.
-        Basis::Scatter => message!("result-from-stated", n = n, c = c),
+        Basis::Scatter => message!("result-from-both", n = n, c = c),
     };
     let expanded = match (&speed.budget.coverage_factor, with_expanded(speed, mark)) {
         (Ok(k), Some(c)) => message!(

@@ -60,8 +60,8 @@ pub struct Found {
     pub rail: Option<RailId>,
     /// Whether it is as good as certain.
     pub sure: bool,
-    /// The slope with the fault mended.
-    pub mended_slope: Option<f64>,
+    /// The slope as it is over that with the fault mended: what c would have to be multiplied by.
+    pub mends: Option<f64>,
 }
 
 /// The explanations that win; none where nothing is wrong, or nothing that is known of explains it, or where
@@ -87,11 +87,11 @@ fn best(case: &Case) -> Option<Vec<Found>> {
             rows: of.rows.iter().map(|row| case.points[*row].row).collect(),
             rail: of.rail.and_then(|rail| case.context.page.rails.get(rail)).map(|rail| rail.id),
             sure: of.evidence > SURE,
-            mended_slope: (of.slope > 0.0).then_some(of.slope),
+            mends: (of.slope > 0.0).then(|| null.line.slope / of.slope),
         });
         return Some(found.collect());
     }
     let cause = if larger { Cause::ScatterTooLarge } else { Cause::ScatterTooSmall };
-    let found = Found { cause, rows: Vec::new(), rail: None, sure: scale > SURE, mended_slope: None };
+    let found = Found { cause, rows: Vec::new(), rail: None, sure: scale > SURE, mends: None };
     Some(if scale > SEEN { vec![found] } else { Vec::new() })
 }

@@ -135,10 +135,9 @@ fn notice(input: &NoticeInput, found: &Found) -> Notice {
     let rows = Value::from(input.numbers(&found.rows));
     let text = said(input, found, rows.clone(), rail.clone());
     let repair = repairs::repair(input.context.page, found, &text, rows, rail);
-    // What lies between slope and speed stays as it is.
-    let mended = || Some(input.speed?.c * input.line?.fit.slope / found.mended_slope?);
-    let text = match mended() {
-        Some(c) => message!("notice-mended", what = text, cause = id, c = input.figure(c / 1e8, 4)),
+    let mended = found.mends.zip(input.speed).map(|(mends, speed)| input.figure(speed.c * mends / 1e8, 4));
+    let text = match mended {
+        Some(c) => message!("notice-mended", what = text, cause = id, c = c),
         None => text,
     };
     let weight = if found.sure { weight } else { weight.max(Weight::Look) };

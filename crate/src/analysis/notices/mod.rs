@@ -9,11 +9,11 @@ mod input;
 // What the rows show by themselves.
 mod readings;
 
-// What pictures and traces show.
-mod delays;
-
 // What would mend it.
 mod repairs;
+
+// What pictures and traces show.
+mod delays;
 
 // What the line and the speed show.
 mod results;

@@ -53,14 +53,15 @@ fn computed(page: &NotebookState, what_if: Option<&WhatIf>, before: Option<&Anal
     let seal = page.seal.as_ref();
     let speed = speed_of(&prepared, &line, &air, what_if).map(|speed| Shown::of(speed, seal));
     let drawn = line.as_ref().ok().map(drawn);
+    let slope = line.as_ref().ok().map(|line| line.fit.slope);
     // From here on nothing but what may be shown.
     let line = line.map(|line| Shown::of(line, seal));
     let (marked, replaced) = marked(page, &prepared.problems);
     let walk = walk(page, points, line.as_ref().ok().map(|line| line.fit.slope));
     let sealed = is_closed(seal);
     let noticed = || {
-        let found = match &prepared.setup {
-            Ok(setup) if line.is_ok() => diagnose(&prepared.context, &prepared.rows, setup, sealed),
+        let found = match (&prepared.setup, slope) {
+            (Ok(setup), Some(slope)) => diagnose(&prepared.context, &prepared.rows, setup, slope, sealed),
             _ => Vec::new(),
         };
         notices(&NoticeInput {

@@ -60,17 +60,19 @@ pub struct Found {
     pub rail: Option<RailId>,
     /// Whether it is as good as certain.
     pub sure: bool,
-    /// The slope as it is over that with the fault mended: what c would have to be multiplied by.
+    /// The slope as it is fitted over that with the fault mended: what c would have to be multiplied by. A ratio, so that it says
+    /// nothing that a seal covers.
     pub mends: Option<f64>,
 }
 
 /// The explanations that win; none where nothing is wrong, or nothing that is known of explains it, or where
-/// `too_many_together` says that none is looked for.
-pub fn diagnose(context: &RowContext, rows: &Rows, setup: &Setup, sealed: bool) -> Vec<Found> {
-    Case::new(context, rows, setup, sealed).and_then(|case| best(&case)).unwrap_or_default()
+/// `too_many_together` says that none is looked for. `slope` is that of the fit: the diagnosis weighs rows otherwise, and where
+/// a mistake is large, its own line is another one.
+pub fn diagnose(context: &RowContext, rows: &Rows, setup: &Setup, slope: f64, sealed: bool) -> Vec<Found> {
+    Case::new(context, rows, setup, sealed).and_then(|case| best(&case, slope)).unwrap_or_default()
 }
 
-fn best(case: &Case) -> Option<Vec<Found>> {
+fn best(case: &Case, slope: f64) -> Option<Vec<Found>> {
     let null = case.null()?;
     let mut hearing = Hearing { case, null: &null, best: Vec::new() };
     single::hypotheses(&mut hearing);
@@ -87,7 +89,7 @@ fn best(case: &Case) -> Option<Vec<Found>> {
             rows: of.rows.iter().map(|row| case.points[*row].row).collect(),
             rail: of.rail.and_then(|rail| case.context.page.rails.get(rail)).map(|rail| rail.id),
             sure: of.evidence > SURE,
-            mends: (of.slope > 0.0).then(|| null.line.slope / of.slope),
+            mends: (of.slope > 0.0).then(|| slope / of.slope),
         });
         return Some(found.collect());
     }

@@ -31,15 +31,6 @@ const NAMED: [&str; 11] = [
     "dialog",
 ];
 
-/// What opens a dialog, and what closes it.
-const DIALOGS: [(&str, &str); 5] = [
-    ("Notebooks", "Close"),
-    ("Settings", "Close"),
-    ("Strike out row 1", "Cancel"),
-    ("Replay", "Close"),
-    ("History", "Close"),
-];
-
 /// Everything on the page that can be used has a name, in the dialogs too.
 ///
 /// # Errors
@@ -56,7 +47,7 @@ pub fn everything_has_a_name(stage: &Stage) -> Result<()> {
     });
     let count: usize = counts.into_iter().sum::<Result<usize>>()?;
     ensure!(count >= 240, "only {count} things can be used");
-    for (open, close) in DIALOGS {
+    for (open, close) in names::DIALOGS {
         page.click(open)?;
         page.is_asked()?;
         all_named(&page, 4).with_context(|| format!("after “{open}”"))?;
@@ -143,7 +134,7 @@ pub fn no_rule_is_broken(stage: &Stage) -> Result<()> {
     for scheme in ["light", "dark"] {
         page.wear(scheme)?;
         page.on_each_leaf(|| unbroken(&page)).with_context(|| format!("on the {scheme} page"))?;
-        for (open, close) in DIALOGS.into_iter().chain([("Open the seal…", "Keep it sealed")]) {
+        for (open, close) in names::DIALOGS.into_iter().chain([("Open the seal…", "Keep it sealed")]) {
             page.click(open)?;
             page.is_asked()?;
             unbroken(&page).with_context(|| format!("after “{open}”, {scheme}"))?;

@@ -1,5 +1,13 @@
 //! By what the tests know the parts of the page: ids that carry meaning, and the names that are read out.
 
+/// What opens a dialog, and what closes it.
+pub const DIALOGS: [(&str, &str); 5] = [
+    ("Notebooks", "Close"),
+    ("Settings", "Close"),
+    ("Strike out row 1", "Cancel"),
+    ("Replay", "Close"),
+    ("History", "Close"),
+];
 /// The result in the strip that stays in sight.
 pub const RESULT: &str = "#strip-result";
 /// How many rows are used.

@@ -41,15 +41,6 @@ const DARK: Look = ("dark", "prefers-color-scheme", "dark");
 const CONTRAST: Look = ("contrast", "prefers-contrast", "more");
 const FORCED: Look = ("forced", "forced-colors", "active");
 
-/// What opens a dialog, and what closes it.
-const DIALOGS: [(&str, &str); 5] = [
-    ("Notebooks", "Close"),
-    ("Settings", "Close"),
-    ("Strike out row 1", "Cancel"),
-    ("Replay", "Close"),
-    ("History", "Close"),
-];
-
 /// Demos with evidence, and where theirs stands once they are open.
 const EVIDENCE: [(&str, &str); 2] = [("photographs", "#pictures .board"), ("traces", "#traces-plot")];
 
@@ -87,7 +78,7 @@ pub fn every_leaf_and_state_is_shot(stage: &Stage) -> Result<()> {
     let page = stage.page()?;
     let shots = Shots::of(&page, "page")?;
     shots.leaves("demo")?;
-    for (open, close) in DIALOGS {
+    for (open, close) in names::DIALOGS {
         page.click(open)?;
         page.is_asked()?;
         shots.state(&open.to_lowercase().replace(' ', "-"))?;

@@ -1,7 +1,7 @@
 /**
  * What a teacher says of the notebooks of a class: held here for as long as the page is open, and taken away as one file for
  * each notebook. Such files, chosen again together with the notebooks, bring it back where they bear one's own name; what
- * bears another is shown beside it, until a person says that the name is theirs.
+ * bears another, or none, is shown beside it, until a person says that it is theirs.
  */
 import { now } from './book.js';
 import { chainOf } from './class-merged.js';
@@ -27,13 +27,15 @@ export class ClassFeedback {
     this.others = new Map();
     /** Of which notebooks what is said is in no file. @type {Set<Handed>} */
     this.unsaved = new Set();
+    /** Of which notebooks something was written here, beside what was read. @type {Set<Handed>} */
+    this.written = new Set();
     /** What was read and belongs to no notebook here yet. @type {Feedback[]} */
     this.waiting = [];
     this.from = el('input', { type: 'text', id: 'class-feedback-from', autocomplete: 'name', input: () => {
       for (const handed of this.all.keys()) this.unsaved.add(handed);
       this.tell();
-    }, change: () => this.beCalled(this.from.value.trim()) });
-    /** The names that may be one's own. */
+    }, change: () => this.takeUp(this.from.value.trim()) });
+    /** The names that may be one's own, and those who gave none. */
     this.names = el('p', { class: 'actions' });
     this.state = el('p', { class: 'hint', role: 'status' });
     this.button = el('button', { type: 'button', id: 'class-take-feedback', click: () => void this.takeAll() }, say('class-feedback-take'));
@@ -70,6 +72,7 @@ export class ClassFeedback {
   /** Something else is said of a notebook now. @param {Handed} handed */
   write(handed) {
     this.unsaved.add(handed);
+    this.written.add(handed);
     this.tell();
     this.changed(handed);
   }
@@ -85,51 +88,69 @@ export class ClassFeedback {
     this.waiting = [];
     for (const one of waiting) {
       const handed = await this.notebookOf(one, entries);
-      if (!handed || !this.place(handed, one)) this.waiting.push(one);
+      const from = one.from.trim();
+      const isOwn = from !== '' && from === this.from.value.trim();
+      if (!handed || !this.place(handed, one, isOwn)) this.waiting.push(one);
     }
     this.tell();
     return this.waiting.filter((one) => read.includes(one)).length;
   }
 
   /**
-   * Puts what was read where it belongs: it is to be written on where it bears one's own name, or none, and nothing is written yet;
-   * under any other name it is to be read, in the place of what was said under it before.
+   * Puts what was read where it belongs: one's own is to be written on, where nothing is written yet; any other is to be read, in
+   * the place of what was said under its name before. Who gives no name may be anybody.
    * @param {Handed} handed
    * @param {Feedback} one
+   * @param {boolean} isOwn
    * @returns {boolean} whether it has a place: what is written on already is kept
    */
-  place(handed, one) {
-    const [name, from] = [this.from.value, one.from].map((text) => text.trim());
-    const written = this.all.get(handed);
-    const isFree = !written || isEmpty(written);
-    if (from === name && !isFree) return false;
-    if (isFree && (from === name || from === '')) {
+  place(handed, one, isOwn) {
+    if (isOwn) {
+      const written = this.all.get(handed);
+      if (written && !isEmpty(written)) return false;
       // In a notebook that is open, what stands here is written on, with comments that are empty still: all of it stays the same.
       this.all.set(handed, written ? Object.assign(written, one, { comments: [...written.comments, ...one.comments] }) : one);
       return true;
     }
+    const from = one.from.trim();
     const isOther = (/** @type {Feedback} */ other) => !alike(other, one) && (from === '' || other.from.trim() !== from);
     this.others.set(handed, [...(this.others.get(handed) ?? []).filter(isOther), one]);
     return true;
   }
 
-  /** The names under which something is to be read. @returns {string[]} */
+  /** The names under which something is to be read, an empty one where there is none. @returns {string[]} */
   namesOfOthers() {
     const names = new Set([...this.others.values()].flat().map(({ from }) => from.trim()));
-    return [...names].filter((name) => name !== '' && name !== this.from.value.trim()).sort();
+    return [...names].filter((name) => name === '' || name !== this.from.value.trim()).sort();
   }
 
-  /** From now on one's name is this: what was read under it is written on, where nothing is written yet. @param {string} name */
-  beCalled(name) {
-    if (this.from.value.trim() !== name) {
-      for (const handed of this.all.keys()) this.unsaved.add(handed);
-      this.from.value = name;
-    }
+  /** What was read under this name is one's own, and written on where nothing is written yet. @param {string} from */
+  takeUp(from) {
     for (const [handed, others] of this.others) {
-      this.others.set(handed, others.filter((one) => one.from.trim() !== name || !this.place(handed, one)));
+      this.others.set(handed, others.filter((one) => one.from.trim() !== from || !this.place(handed, one, true)));
       this.changed(handed);
     }
     this.tell();
+  }
+
+  /**
+   * A person says that one of the names that were read is theirs. What they took up under another one before was not: it is to be
+   * read again, unless they wrote on it.
+   * @param {string} name empty for those who gave none: one's own stays what it is
+   */
+  beCalled(name) {
+    if (name !== '') {
+      for (const [handed, feedback] of this.all) {
+        if (['', name].includes(feedback.from.trim()) || this.written.has(handed)) continue;
+        this.all.delete(handed);
+        this.unsaved.delete(handed);
+        this.place(handed, feedback, false);
+        this.changed(handed);
+      }
+      for (const handed of this.all.keys()) this.unsaved.add(handed);
+      this.from.value = name;
+    }
+    this.takeUp(name);
   }
 
   /** The notebook of which something is said that is in a file. @param {Feedback} one @param {ClassEntry[]} entries */
@@ -144,6 +165,7 @@ export class ClassFeedback {
     this.all.clear();
     this.others.clear();
     this.unsaved.clear();
+    this.written.clear();
     this.waiting = [];
     this.tell();
   }
@@ -156,7 +178,7 @@ export class ClassFeedback {
     this.names.replaceChildren(...names.map((from) => el('button', { type: 'button', click: () => {
       this.beCalled(from);
       this.from.focus();
-    } }, say('class-feedback-mine', { from }))));
+    } }, from === '' ? say('class-feedback-mine-unnamed') : say('class-feedback-mine', { from }))));
     this.button.disabled = n === 0;
     setHidden(this.state, n === 0);
     setText(this.state, say('class-feedback-state', { n, unsaved }));

@@ -133,7 +133,7 @@ export class ClassSection {
       const told = pool.stopped ? say('class-stopped', { done: pool.done, all: pool.all }) : say('class-done', { n: pool.done });
       const over = files.length - some.length;
       const astray = await this.feedback.match(pool.feedback, this.entries);
-      const names = this.feedback.namesOfOthers();
+      const names = this.feedback.namesOfOthers().map((name) => name || say('class-feedback-nameless'));
       const keys = pool.keys.map(({ title, sets }) => say('class-key-read', { title, n: sets.length }));
       setText(this.state, [told, ...(over ? [say('class-passed-over', { n: over })] : []), ...keys,
         ...(pool.feedback.length > 0 ? [say('class-feedback-read', { n: pool.feedback.length, astray })] : []),

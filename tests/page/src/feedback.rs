@@ -16,7 +16,8 @@ use crate::names;
 use crate::page::{Page, eventually};
 use crate::stage::Stage;
 
-const NAME: &str = "Your name, as students see it";
+/// Where a teacher says who they are.
+pub(crate) const NAME: &str = "Your name, as students see it";
 /// What would run, or lead away, if it came to the page as markup.
 const HOSTILE: &str =
     "Which edge? <img src=x onerror=\"document.title='run'\"> [here](javascript:alert(1)) \u{202e}";
@@ -139,105 +140,6 @@ pub fn comments_of_two_teachers_stand_side_by_side(stage: &Stage) -> Result<()> 
     }
     drop_files(&page, "body", &together)?;
     all_stand(&page, ["See the splice.", "Which ruler?"], 3)?;
-    page.is_silent()
-}
-
-/// On the leaf Class a colleague's file stands beside what one writes oneself, to be read: what they say anew takes the place of
-/// what they said before, and none of it goes into one's own file.
-///
-/// # Errors
-/// When something is lost, or taken for one's own.
-pub fn comments_of_a_colleague_stand_beside_ones_own(stage: &Stage) -> Result<()> {
-    let (notebook, row, _) = handed_in()?;
-    let page = stage.page()?;
-    let file = page.home.write("handed-in.json", write(&notebook).as_bytes())?;
-    choose(&page, std::slice::from_ref(&file))?;
-    page.reads("#class-state", "1 file read")?;
-    page.fill(NAME, "Dr Green")?;
-    page.click("Open Ada Blue")?;
-    comment(&page, "Result", "Two digits are enough.")?;
-    page.click("Back to the class")?;
-    for (name, general) in [("white.json", "See the splice."), ("white-2.json", "Better than I thought.")] {
-        choose(&page, &[page.home.write(name, &said(&notebook, row, "Dr White", general)?)?])?;
-        page.reads("#class-state", "Files with comments: 1.")?;
-        page.reads("#class-table", "1 comment; Dr White: 2 comments")?;
-        page.click("Open Ada Blue")?;
-        page.reads("dialog.handed", general)?;
-        let told =
-            inside(&page, "return [...inside.querySelectorAll('.said')].map((box) => box.textContent)")?;
-        let told = told.as_array().context("no comments")?;
-        ensure!(
-            told.len() == 2 && told.contains(&json!("Dr WhiteWhich edge?")),
-            "beside the report: {told:?}"
-        );
-        ensure!(
-            general != "Better than I thought." || !page.text("dialog.handed")?.contains("See the splice.")
-        );
-        page.click("Back to the class")?;
-    }
-    page.click("Open Ada Blue")?;
-    page.click("Download these comments")?;
-    let (_, back) = page.downloaded_as("json")?;
-    let back = String::from_utf8(back)?;
-    ensure!(back.contains("Dr Green") && back.contains("Two digits are enough."), "{back}");
-    ensure!(
-        !back.contains("White") && !back.contains("Which edge?"),
-        "a colleague's words are in it: {back}"
-    );
-    page.is_silent()
-}
-
-/// Where one's own name is not there yet, no file gives it: what is read is only shown, until a person says which of the names is
-/// theirs. So it is where one's own file bears the name in another spelling. What goes back has names that no two files share.
-///
-/// # Errors
-/// When something is taken for one's own unasked, or is not taken.
-pub fn whose_comments_are_ones_own_is_asked(stage: &Stage) -> Result<()> {
-    let (mut notebook, row, _) = handed_in()?;
-    let page = stage.page()?;
-    let [own, others] = BOTH;
-    let mut files = vec![page.home.write("handed-in.json", write(&notebook).as_bytes())?];
-    for (from, general) in [("Dr White", others), ("Dr Green", own)] {
-        files.push(page.home.write(&format!("{from}.json"), &said(&notebook, row, from, general)?)?);
-    }
-    let is_asked = |names: &str| page.reads("#class-state", &format!("comments by {names}. If one"));
-    choose(&page, &files)?;
-    is_asked("Dr Green and Dr White")?;
-    ensure!(page.value(NAME)?.is_empty(), "the name is {}", page.value(NAME)?);
-    for told in ["Dr Green: 2 comments", "Dr White: 2 comments"] {
-        page.reads("#class-table", told)?;
-    }
-    page.click("I am Dr Green")?;
-    page.reads("#class-table", "2 comments; Dr White: 2 comments")?;
-    page.reads("#class-feedback", "All are downloaded.")?;
-    ensure!(page.value(NAME)? == "Dr Green", "the name is {}", page.value(NAME)?);
-    page.click("Open Ada Blue")?;
-    page.reads("dialog.handed h2", "Ada Blue")?;
-    ensure!(page.value("Comment on the whole")? == own, "one's own is not there to be written on");
-    page.click("Back to the class")?;
-
-    page.fill(NAME, "Dr. Green")?;
-    page.click("Clear the table")?;
-    // Another one of the same names, but for capitals.
-    let people = Edit::SetBench { field: BenchField::People, text: "ada blue".into() };
-    notebook.apply(people, "2031-05-06T11:00:00Z")?;
-    files.push(page.home.write("another.json", write(&notebook).as_bytes())?);
-    choose(&page, &files)?;
-    is_asked("Dr Green and Dr White")?;
-    page.click("I am Dr Green")?;
-    page.reads("#class-table", "2 comments; Dr White: 2 comments")?;
-    page.click("Open ada blue")?;
-    page.reads("dialog.handed h2", "ada blue")?;
-    page.fill("Grade", "15/20")?;
-    page.click("Back to the class")?;
-    page.click("Download all comments (zip)")?;
-    let mut names: Vec<String> =
-        bundle::unpack(&page.downloaded()?.1)?.into_vec().into_iter().map(|file| file.name).collect();
-    names.sort();
-    ensure!(
-        names == ["02_4711_Ada-Blue_comments.json", "02_4711_ada-blue_comments-2.json"],
-        "they are called {names:?}"
-    );
     page.is_silent()
 }
 
@@ -429,11 +331,11 @@ pub(crate) fn handed_in() -> Result<(Notebook, u32, u32)> {
 }
 
 /// Does something in the report that is read.
-fn inside(page: &Page, script: &str) -> Result<Value> {
+pub(crate) fn inside(page: &Page, script: &str) -> Result<Value> {
     page.browser.run(&format!("const inside = {INSIDE}; {script}"), vec![])
 }
 
-fn comment(page: &Page, place: &str, text: &str) -> Result<()> {
+pub(crate) fn comment(page: &Page, place: &str, text: &str) -> Result<()> {
     comment_at(page, &format!(".spot[aria-label=\"Comment on: {place}\"]"), text)
         .with_context(|| place.to_owned())
 }

@@ -26,6 +26,7 @@ mod class;
 mod data_sets;
 mod faults;
 mod feedback;
+mod colleagues;
 mod files;
 mod handout;
 mod help;
@@ -71,7 +72,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 205] = [
+const TESTS: [(&str, Test); 206] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -264,9 +265,10 @@ const TESTS: [(&str, Test); 205] = [
     ("comments_of_two_teachers_stand_side_by_side", feedback::comments_of_two_teachers_stand_side_by_side),
     (
         "comments_of_a_colleague_stand_beside_ones_own",
-        feedback::comments_of_a_colleague_stand_beside_ones_own,
+        colleagues::comments_of_a_colleague_stand_beside_ones_own,
     ),
-    ("whose_comments_are_ones_own_is_asked", feedback::whose_comments_are_ones_own_is_asked),
+    ("whose_comments_are_ones_own_is_asked", colleagues::whose_comments_are_ones_own_is_asked),
+    ("only_one_name_is_ones_own", colleagues::only_one_name_is_ones_own),
     ("hostile_comments_are_refused", feedback::hostile_comments_are_refused),
     ("comments_are_for_everyone", feedback::comments_are_for_everyone),
     ("partners_merge_their_notebooks", merging::partners_merge_their_notebooks),

@@ -5,14 +5,14 @@ use super::math::{equation, formula};
 use super::types::{Figure, ResultView};
 use crate::air::extrapolated;
 use crate::analysis::types::not_given;
-use crate::analysis::{Analysis, C0, Comparison, Speed};
+use crate::analysis::{Analysis, C0, Comparison, Origin, Speed};
 use crate::message;
 use crate::notebook::{Basis, NotebookState, Path};
 use crate::quantity::{DecimalMark, fixed, plain, plus_minus, short_form};
 use crate::words::{Message, Value};
 
-/// A correction nearer to 1 than this is rounding.
-const NO_CORRECTION: f64 = 1e-12;
+/// What differs by no more than this in proportion differs by rounding.
+const ROUNDING: f64 = 1e-12;
 
 /// The result.
 pub fn result_view(page: &NotebookState, analysis: &Analysis) -> ResultView {
@@ -87,7 +87,7 @@ fn speed_in_air(page: &NotebookState, analysis: &Analysis, speed: &Speed) -> Fig
     let correction = speed.v * slope / (f * 1e9);
     let [f, slope] = [plain(f, 1, mark), plain(slope, 7, mark) + "\u{a0}ns/m"];
     let found = plain(speed.v, 7, mark) + "\u{a0}m/s";
-    if (correction - 1.0).abs() < NO_CORRECTION {
+    if (correction - 1.0).abs() < ROUNDING {
         return v("v = f/b").by(equation("v", "f/b", "#/#", vec![f, slope], found));
     }
     let numbers = vec![fixed(correction, -7, mark), f, slope];
@@ -229,7 +229,10 @@ fn sentences(page: &NotebookState, analysis: &Analysis, speed: &Speed) -> Vec<Me
     let result = match speed.basis {
         Basis::Stated => message!("result-from-stated", n = n, c = c),
         Basis::Scatter if speed.relative_stated.is_none() => message!("result-from-scatter", n = n, c = c),
-        Basis::Scatter => message!("result-from-both", n = n, c = c),
+        Basis::Scatter if speed.budget.components.iter().any(|part| part.origin == Origin::Scatter) => {
+            message!("result-from-both", n = n, c = c)
+        }
+        Basis::Scatter => message!("result-from-limits", n = n, c = c),
     };
     let expanded = match (&speed.budget.coverage_factor, with_expanded(speed, mark)) {
         (Ok(k), Some(c)) => message!(
@@ -257,10 +260,12 @@ fn sentences(page: &NotebookState, analysis: &Analysis, speed: &Speed) -> Vec<Me
 /// Both uncertainties, where there are two to choose from.
 fn choice(page: &NotebookState, analysis: &Analysis, speed: &Speed) -> Option<Message> {
     let (stated, scatter) = (speed.relative_stated?, speed.relative_scatter?);
+    let is_same = (stated - scatter).abs() <= ROUNDING * stated;
     let u = |relative: f64| plain(speed.c * relative, 2, page.decimal_mark);
     let (stated, scatter) = (u(stated), u(scatter));
     let p = analysis.line.as_ref().ok().and_then(|line| line.p_value);
     Some(match p {
+        _ if is_same => message!("result-choice-same", stated = stated),
         Some(p) if p < 0.05 => message!("result-choice-more", stated = stated, scatter = scatter),
         Some(p) if p > 0.95 => message!("result-choice-less", stated = stated, scatter = scatter),
         _ => message!("result-choice-fits", stated = stated, scatter = scatter),

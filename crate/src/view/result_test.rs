@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::analysis::analyse;
-use crate::notebook::{BenchField, Cell, Claim, Edit, Notebook};
+use crate::notebook::{BenchField, Cell, Claim, Edit, Notebook, Row};
 use crate::simulated::demo;
 
 /// Ciddor's measurements of water vapour begin at 360 nm (Appl. Opt. 35 (1996) 1566; from memory).
@@ -20,8 +20,9 @@ fn an_extrapolated_index_of_air_says_so() {
     }
 }
 
-/// A claim from the scatter says that it does not take the place of all that was stated; where nothing was stated, that the
-/// scatter is all there is.
+/// A claim from the scatter says that it does not take the place of all that was stated, or of nothing where all of it are
+/// limits and the scatter is smaller (JCGM 100:2008, F.2.2.1), and that the choice is none then; where nothing was stated, that
+/// the scatter is all there is.
 #[test]
 fn a_result_says_on_what_its_uncertainty_rests() {
     let says = |notebook: &Notebook, id: &str| {
@@ -32,7 +33,15 @@ fn a_result_says_on_what_its_uncertainty_rests() {
     assert!(says(&notebook, "result-from-stated"));
     let claim = Claim { basis: Basis::Scatter, reason: "to see".into() };
     notebook.apply(Edit::SetClaim(claim), "").unwrap();
+    assert!(says(&notebook, "result-from-limits"));
+    let asks = |notebook: &Notebook| result_view(notebook.state(), &analyse(notebook)).choice.unwrap().id;
+    assert_eq!(asks(&notebook), "result-choice-same");
+    // A row a fifth of a division off its line scatters more than was stated.
+    let Row { id, cells, .. } = notebook.state().rows[3].clone();
+    let off: f64 = cells[&Cell::EdgeB].parse::<f64>().unwrap() + 0.2;
+    notebook.apply(Edit::SetCell { row: id, cell: Cell::EdgeB, text: off.to_string() }, "").unwrap();
     assert!(says(&notebook, "result-from-both"));
+    assert_eq!(asks(&notebook), "result-choice-more");
     let mut bare = Notebook::new();
     for (row, (distance, delay)) in (1..).zip([("1", "3.36"), ("2", "6.67"), ("3", "10.0")]) {
         let cells = [(Cell::Distance, distance.to_owned()), (Cell::Delay, delay.to_owned())];

@@ -972,6 +972,7 @@ result-reason = Reason
 result-from-stated = The speed of light in vacuum, from { $n } rows, is c = { $c }, with the standard uncertainty, in brackets, from the stated uncertainties of the input quantities.
 result-from-scatter = The speed of light in vacuum, from { $n } rows, is c = { $c }, with the standard uncertainty, in brackets, from the scatter about the line.
 result-from-both = The speed of light in vacuum, from { $n } rows, is c = { $c }, with the standard uncertainty, in brackets, from the scatter about the line and the stated components that it does not replace.
+result-from-limits = The speed of light in vacuum, from { $n } rows, is c = { $c }, with the standard uncertainty, in brackets, from the stated uncertainties of the input quantities: the scatter is smaller, and takes the place of no reading limit.
 result-expanded = With the expanded uncertainty U behind ±, c = { $c } (coverage factor k = { $k }, coverage probability { $p }).
 result-no-expanded = No expanded uncertainty can be given.
 result-below = The result is { $apart } u below the defined value, 299 792 458 m/s.
@@ -981,6 +982,7 @@ result-outside = The difference is larger than the expanded uncertainty. An effe
 result-sealed = The result is sealed: v and c are changed by a hidden factor, by at most 8 %, until the seal is opened.
 result-choice-more = The rows scatter more than their stated uncertainties allow. From the stated uncertainties u(c) = { $stated } m/s; from the scatter u(c) = { $scatter } m/s. Which one do you report, and why?
 result-choice-less = The rows scatter less than expected from their stated uncertainties. From the stated uncertainties u(c) = { $stated } m/s; from the scatter, which shrinks no reading limit, u(c) = { $scatter } m/s. Which one do you report, and why?
+result-choice-same = From the stated uncertainties u(c) = { $stated } m/s. The scatter is smaller, but what is stated of the single rows are reading limits, whose place it does not take: from the scatter u(c) is the same.
 result-choice-fits = The scatter agrees with the stated uncertainties: from these u(c) = { $stated } m/s, from the scatter u(c) = { $scatter } m/s.
 
 ## Seal

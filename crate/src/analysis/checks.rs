@@ -15,7 +15,7 @@ use crate::rail::Source;
 
 /// Rows up to which the median slope of all pairs is taken: more are no bench's, and the slopes of ten thousand rows would fill
 /// 400 MB, which a page does not give back.
-const MOST_PAIRED: usize = 2_000;
+pub const MOST_PAIRED: usize = 2_000;
 /// Rows tried for leaving out: the ones that pull most by Cook's distance. Trying all costs a fit for each.
 const CANDIDATES: usize = 3;
 

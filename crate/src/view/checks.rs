@@ -3,6 +3,7 @@
 use super::figures::{figure, with_u};
 use super::math::{Formula, equation, formula};
 use super::types::Figure;
+use crate::analysis::checks::MOST_PAIRED;
 use crate::analysis::{Checks, LineAnalysis, MeasuredValue, Tested};
 use crate::line::diagnostics::RunsTest;
 use crate::message;
@@ -19,7 +20,10 @@ pub(super) fn checks(page: &NotebookState, line: &LineAnalysis) -> Vec<Figure> {
     figures.extend(checks.through_zero.as_ref().map(|slope| through_zero(slope, mark)));
     figures.extend(rails_alone(page, checks));
     figures.extend(checks.quadratic.as_ref().map(|term| quadratic(term, line, mark)));
-    figures.extend(checks.theil_sen.map(|slope| theil_sen(slope, n, mark)));
+    figures.extend(match checks.theil_sen {
+        None if n > MOST_PAIRED => Some(median_left_out()),
+        slope => slope.map(|slope| theil_sen(slope, n, mark)),
+    });
     figures.extend(checks.other_way.map(|slope| other_way(slope, mark)));
     figures.extend(decisive_row(page, checks, n));
     figures.extend(checks.runs.as_ref().map(|runs| runs_test(runs, mark)));
@@ -105,6 +109,12 @@ fn theil_sen(slope: f64, n: usize, mark: DecimalMark) -> Figure {
         .means(message!("figures-theil_sen-meaning"))
         .by(equation("b", &median("N"), &median("#"), vec![n.to_string()], slope_text(slope, mark)))
         .from("P. K. Sen, J. Am. Stat. Assoc. 63 (1968) 1379")
+}
+
+/// In the place of the median slope, why it is not there.
+fn median_left_out() -> Figure {
+    let why = message!("figures-theil_sen-left_out", most = MOST_PAIRED);
+    figure("theil_sen", message!("figures-theil_sen"), "b", "–").means(why)
 }
 
 fn other_way(slope: f64, mark: DecimalMark) -> Figure {

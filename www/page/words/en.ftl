@@ -1252,6 +1252,7 @@ figures-quadratic-source-few = As for the line, with a term in d²; p from Stude
 figures-quadratic-source-student = As for the line, with a term in d²; p from Student’s t with the degrees of freedom left
 figures-theil_sen = median slope (Theil–Sen)
 figures-theil_sen-meaning = Median of the slopes of all pairs of rows: a few wrong rows hardly change it.
+figures-theil_sen-left_out = Left out: of more than { $most } rows the pairs are too many.
 figures-other_way = slope from the regression of distance on delay
 figures-other_way-meaning = Ordinary least squares with distance and delay exchanged. It differs from the others only where the rows scatter widely.
 figures-other_way-source = JCGM 100:2008, H.3, with distance and delay exchanged

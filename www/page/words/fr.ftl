@@ -1249,6 +1249,7 @@ figures-quadratic-source-few = Comme pour la droite, avec un terme en d² ; p 
 figures-quadratic-source-student = Comme pour la droite, avec un terme en d² ; p selon la loi de Student, t, avec les degrés de liberté restants
 figures-theil_sen = pente médiane (Theil–Sen)
 figures-theil_sen-meaning = Médiane des pentes de toutes les paires de lignes : quelques lignes fausses la changent à peine.
+figures-theil_sen-left_out = Omise : de plus de { $most } lignes, les paires sont trop nombreuses.
 figures-other_way = pente d’après la régression de la distance sur le retard
 figures-other_way-meaning = Moindres carrés ordinaires, distance et retard échangés. Elle ne diffère des autres que si les lignes se dispersent beaucoup.
 figures-other_way-source = JCGM 100:2008, H.3, distance et retard échangés

@@ -2,7 +2,7 @@
 
 use crate::analysis::context::RowContext;
 use crate::analysis::diagnosis::Found;
-use crate::analysis::rows::Rows;
+use crate::analysis::rows::{Rows, Typed};
 use crate::analysis::types::{LineAnalysis, Speed, WalkAnalysis};
 use crate::notebook::RowId;
 use crate::quantity::{fixed, plain};
@@ -29,6 +29,12 @@ pub struct NoticeInput<'a> {
 }
 
 impl NoticeInput<'_> {
+    /// What was typed into the rows that are not struck.
+    pub fn typed(&self) -> impl Iterator<Item = &Typed> {
+        let is_struck = |id| self.context.page.row(id).is_some_and(|row| row.struck.is_some());
+        self.rows.typed.iter().filter(move |typed| !is_struck(typed.row))
+    }
+
     /// The numbers of rows on the page, to be listed.
     pub fn numbers(&self, rows: &[RowId]) -> Vec<usize> {
         self.context.page.row_numbers(rows)

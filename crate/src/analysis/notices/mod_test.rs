@@ -275,6 +275,11 @@ fn what_is_known_no_better_is_not_noticed() {
         bench.late(6, 0.301 * 3.3356);
         assert_eq!(is_said(&bench, "off_the_rail"), said, "{reading} cm");
     }
+    // A row that was struck is known to be wrong.
+    let mut bench = Bench::sound();
+    bench.set(3, Cell::Reading, "230");
+    bench.strike([3]);
+    assert!(!is_said(&bench, "off_the_rail"));
     // The last edge, at 7.52 divisions, is read within 0.03.
     for (width, said) in [("7.5", false), ("7.48", true)] {
         let mut bench = Bench::sound();

@@ -174,9 +174,7 @@ fn slope(input: &NoticeInput) -> f64 {
 /// A reading outside the span of its ruler by more than it is known.
 fn off_the_rail(input: &NoticeInput) -> Option<Notice> {
     let rows: Vec<RowId> = input
-        .rows
-        .typed
-        .iter()
+        .typed()
         .filter(|typed| {
             let rail = typed.rail.and_then(|i| input.context.rails.get(i));
             let span = rail.and_then(|rail| Some((rail.span?, 3.0 * rail.u_reading)));
@@ -204,7 +202,7 @@ fn edge_off_screen(input: &NoticeInput) -> Option<Notice> {
     let (width, limit) = (input.context.bench.screen_width, input.context.bench.half_width);
     let off = |from: f64| -> Vec<RowId> {
         let beyond = |q: &f64| *q < from - limit || *q > from + width + limit;
-        let rows = input.rows.typed.iter().filter(|typed| typed.edges.iter().any(beyond));
+        let rows = input.typed().filter(|typed| typed.edges.iter().any(beyond));
         rows.map(|typed| typed.row).collect()
     };
     let (left, middle) = (off(0.0), off(-width / 2.0));
@@ -251,8 +249,8 @@ fn fine_figures(input: &NoticeInput) -> Option<Notice> {
         let rail = typed.rail.and_then(|i| input.context.rails.get(i));
         typed.reading.zip(rail).is_some_and(|(reading, rail)| reading.step() < rail.u_reading / 500.0)
     };
-    let rows: Vec<RowId> = input.rows.typed.iter().filter(fine).map(|typed| typed.row).collect();
-    (rows.len() >= 3 && 2 * rows.len() > input.rows.typed.len()).then(|| {
+    let rows: Vec<RowId> = input.typed().filter(fine).map(|typed| typed.row).collect();
+    (rows.len() >= 3 && 2 * rows.len() > input.typed().count()).then(|| {
         Notice::new(
             "fine_figures",
             Weight::Know,
@@ -267,9 +265,7 @@ fn fine_figures(input: &NoticeInput) -> Option<Notice> {
 /// Rail readings typed to a place far coarser than the uncertainty stated for them.
 fn coarse_figures(input: &NoticeInput) -> Option<Notice> {
     let rows: Vec<RowId> = input
-        .rows
-        .typed
-        .iter()
+        .typed()
         .filter(|typed| {
             let rail = typed.rail.and_then(|i| input.context.rails.get(i));
             typed

@@ -34,7 +34,10 @@ export class ClassFeedback {
     this.from = el('input', { type: 'text', id: 'class-feedback-from', autocomplete: 'name', input: () => {
       for (const handed of this.all.keys()) this.unsaved.add(handed);
       this.tell();
-    }, change: () => this.takeUp(this.from.value.trim()) });
+    }, change: () => {
+      // What bears no name is not anybody's who clears the field.
+      if (this.from.value.trim() !== '') this.takeUp(this.from.value.trim());
+    } });
     /** The names that may be one's own, and those who gave none. */
     this.names = el('p', { class: 'actions' });
     this.state = el('p', { class: 'hint', role: 'status' });

@@ -139,3 +139,8 @@ export function download(content, type, name) {
   el('a', { href: url, download: name }).click();
   setTimeout(() => URL.revokeObjectURL(url), 60_000);
 }
+
+/** A moment in which a key or a touch is answered, between one part of a longer work and the next. @returns {Promise<void>} */
+export function aMoment() {
+  return new Promise((done) => { setTimeout(done); });
+}

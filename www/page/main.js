@@ -5,7 +5,7 @@ import { Banner } from './banner.js';
 import { Book, now } from './book.js';
 import { Charts } from './charts.js';
 import { begin, core, demoText, messageOf } from './core.js';
-import { byId, setHidden } from './dom.js';
+import { aMoment, byId, setHidden } from './dom.js';
 import { putHelp } from './help.js';
 import { EvidenceWorker } from './worker-slot.js';
 import { listenForFiles } from './incoming.js';
@@ -147,7 +147,7 @@ class Page {
     for (const section of this.sections) {
       loading.push(section.load());
       // One at a time: a key or a touch need not wait for all of them.
-      if (late) await new Promise((done) => { setTimeout(done); });
+      if (late) await aMoment();
     }
     await Promise.all(loading);
     this.onCall ??= late?.onCall(this.book, this.keeper, this.charts);
@@ -429,7 +429,9 @@ async function opened() {
   // Asked of the database while the core is compiled.
   const names = opening.then((journal) => journal?.notebooks() ?? []);
   const [, , journal, journalled] = await Promise.all([loadWords().then(putWords).then(putHelp), begin(), opening, names]);
+  await aMoment();
   const page = new Page(journal);
+  await aMoment();
   const { refused, latest } = await page.shelf.recover(journalled);
   if (!(asksForOne() && await page.openPosted())) await page.openLatest(latest);
   // Where something else than the readings is in sight, it is there at once.

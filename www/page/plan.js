@@ -91,8 +91,9 @@ export class Plan {
   }
 
   later() {
-    const other = this.desk !== this.book.desk;
-    if (!this.due || !(this.inSight || other)) return;
+    // Out of sight nothing is drawn but in the place of what was so in another notebook.
+    const isOther = this.desk !== undefined && this.desk !== this.book.desk;
+    if (!this.due || !(this.inSight || isOther)) return;
     clearTimeout(this.timer);
     this.timer = window.setTimeout(() => this.draw(), PATIENCE);
   }

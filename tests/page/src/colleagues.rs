@@ -132,8 +132,8 @@ pub fn only_one_name_is_ones_own(stage: &Stage) -> Result<()> {
     ensure!(page.value("Comment on the whole")? == own, "another one's comments are one's own");
     page.click("Back to the class")?;
 
-    page.click("Clear the table")?;
     page.fill(NAME, "")?;
+    page.click("Clear the table")?;
     files.truncate(1);
     for (name, general) in [("nobody.json", others), ("nobody-2.json", own)] {
         files.push(page.home.write(name, &said(&notebook, row, "", general)?)?);

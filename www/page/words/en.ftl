@@ -146,7 +146,7 @@ apparatus-beam-hint = r is the distance read along the rail, θ the angle betwee
 apparatus-source = Source
 apparatus-screen = Screen
 apparatus-air = Air
-apparatus-air-hint = Air slows the pulse by about 3 parts in 10 000. Leave these fields empty if you did not measure them. A number after ± is a standard uncertainty here: 21.5 ± 0.3.
+apparatus-air-hint = Air slows the pulse by about 3 parts in 10 000. Leave these fields empty if you did not measure them. A value may carry its standard uncertainty in brackets, as in 21.5(3); a number typed after it with ± is taken as the same.
 apparatus-instruments = Instruments, cables and trigger
 apparatus-instruments-hint = What somebody else needs to set up the same bench: types and serial numbers, lengths of the cables, the way to the fixed detector, what the screen is triggered by. Nothing is calculated from this; the report shows it.
 photo-title = Photo of the set-up
@@ -730,7 +730,7 @@ remarks-few_on_edge = Trace { $trace }: only about { $n ->
     } on the edge; faster sampling would help.
 remarks-flat_top = Trace { $trace }: the top is { $volts } V throughout. If that is the largest value the instrument can record, the pulse is clipped and its edge is read too early.
 remarks-uneven_steps = Trace { $trace }: the samples were taken at unequal steps, which differ from the mean one by up to { $percent } %. They were carried to equal steps by their times; the uncertainty allows for it.
-remarks-supposed_unit = Trace { $trace }: the file does not say in which unit its times are; it was supposed.
+remarks-supposed_unit = Trace { $trace }: the file does not say in which unit its times are; it was assumed.
 remarks-rough = Trace { $trace }: the uncertainty is more than a tenth of the rise time, so it is itself only roughly known.
 
 ## Files
@@ -1478,8 +1478,8 @@ notice-rough =
 notice-rough-look = Average more pulses. The straight line and cross-correlation bear less noise than the other ways to time edges.
 notice-supposed_unit =
     { $n ->
-        [one] The trace files of row { $rows } do not say in which unit their times are: it was supposed.
-       *[other] The trace files of rows { $rows } do not say in which unit their times are: it was supposed.
+        [one] The trace files of row { $rows } do not say in which unit their times are: it was assumed.
+       *[other] The trace files of rows { $rows } do not say in which unit their times are: it was assumed.
     }
 notice-supposed_unit-look = Check the delays of these rows. Add the files again, and choose the unit or type the sampling interval where their columns are shown, also if it is as assumed.
 notice-uneven_steps =
@@ -1892,7 +1892,7 @@ how-glossary = Glossary
 how-glossary-of = Glossary: { $term }
 how-apparatus = Say what the carriage holds. Then describe each rail: its unit, its first and last mark, how well its ruler can be read, and where it lies. For the first rail that is the reading at the splitter, for each further rail the splice. Compare the drawing with the real bench. Fields left empty use the default shown in grey.
 how-plan = Choose positions before you measure. Spread them over the whole length, with at least three on each side of a splice. The expected uncertainty follows at once. A rehearsal is a practice notebook with simulated readings.
-how-readings = Type one row for each position: the rail, what its ruler reads, the time base, and both edges in divisions of the screen. Read both edges at half of their own heights. Repeated readings of an edge go in one cell, separated by semicolons. In u(d) and u(Δt), a number alone is a standard uncertainty u; with ± or +- before it, it is a limit ±a. After a value, as in 1.250 ± 0.003, the number is a standard uncertainty.
+how-readings = Type one row for each position: the rail, what its ruler reads, the time base, and both edges in divisions of the screen. Read both edges at half of their own heights. Repeated readings of an edge go in one cell, separated by semicolons. In u(d) and u(Δt), a number alone is a standard uncertainty u; with ± or +- before it, it is a limit ±a. A value may carry its standard uncertainty in brackets, as in 1.250(3); a number typed after it with ± is taken as the same.
 how-delays = Instead of typing edges, add photos of the screen or the recorded traces of a whole run. The page suggests where the edges are; you check and accept.
 how-line = Look at the residuals first: without a pattern, most of them between −2 and 2. A row far from the line is usually a mistake: find it. A step between two rails points to their splice. A curve has a cause, too. Strike a row out only with a reason.
 how-uncertainty = The budget lists what makes the result uncertain, the largest component first: improve that one. The Monte Carlo check tests whether the budget’s interval can be trusted.

@@ -158,7 +158,11 @@ fn bench_measured(page: &NotebookState, problems: &Problems) -> [(BenchField, Fi
         let limit = default_limit(input, typed.is_some());
         let u = stated.unwrap_or_else(|| UncertaintyKind::Limit.standard(limit));
         let behind = Behind {
-            limit: if stated.is_some() { String::new() } else { in_unit(limit, unit, mark) },
+            limit: if stated.is_some() {
+                String::new()
+            } else {
+                in_unit(limit, unit, mark).replace(' ', "\u{a0}")
+            },
             u: format!("{}\u{a0}{}", plain(unit.from_base(u), 2, mark), unit.symbol()),
         };
         let shown = problems.field(&Place::Bench { field }, text, unit, plain(default, digits, mark));

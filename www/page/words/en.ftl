@@ -1443,7 +1443,7 @@ notice-second_pulse =
         [one] The traces of row { $rows } show a second pulse. The first one was measured.
        *[other] The traces of rows { $rows } show a second pulse. The first one was measured.
     }
-notice-second_pulse-look = Look at the traces: A and B must be edges of the same pulse, and an echo must not raise the top of one. Record a shorter time, or lower the pulse rate, so that each trace shows one pulse.
+notice-second_pulse-look = Look at the traces: A and B must be edges of the same pulse, and an echo must not raise the top of one. Record a shorter time, or lower the pulse rate, so that each trace shows one pulse. Two detectors of different kinds can look so as well: their tops climb differently, and the delay hangs on that as much.
 notice-signal_before =
     { $n ->
         [one] On the traces of row { $rows } a signal before the pulse disturbs the baseline.

@@ -1440,7 +1440,7 @@ notice-second_pulse =
         [one] Les traces de la ligne { $rows } montrent une seconde impulsion. La première a été mesurée.
        *[other] Les traces des lignes { $rows } montrent une seconde impulsion. La première a été mesurée.
     }
-notice-second_pulse-look = Regardez les traces : A et B doivent être des fronts de la même impulsion, et un écho ne doit pas élever le sommet de l’une. Enregistrez moins longtemps, ou réduisez la fréquence des impulsions, pour que chaque trace montre une seule impulsion.
+notice-second_pulse-look = Regardez les traces : A et B doivent être des fronts de la même impulsion, et un écho ne doit pas élever le sommet de l’une. Enregistrez moins longtemps, ou réduisez la fréquence des impulsions, pour que chaque trace montre une seule impulsion. Deux détecteurs de types différents peuvent donner la même image : leurs sommets montent autrement, et le retard en dépend autant.
 notice-signal_before =
     { $n ->
         [one] Sur les traces de la ligne { $rows }, un signal avant l’impulsion perturbe la ligne de base.

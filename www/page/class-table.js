@@ -28,18 +28,18 @@ const AT_ONCE = 100;
 
 /** @type {Column[]} */
 const COLUMNS = [
-  { id: 'rows', rank: (row) => row.used, cell: ({ used, struck }) => (struck ? say('class-struck', { used, struck }) : String(used)) },
   { id: 'c', rank: (_, { result }) => result?.c, cell: ({ sealed }, { c }) => (sealed ? say('seal-mark') : c) },
   { id: 'expanded', rank: (_, { result }) => result?.expanded, cell: (_, { expanded }) => expanded },
   { id: 'z', rank: (_, { result }) => result?.z, cell: (_, { z }) => z },
-  { id: 'apart', rank: (_, { apart_value }) => apart_value, cell: (_, { apart }) => apart },
+  { id: 'notices', words: true, rank: ({ notices }) => notices.length, cell: noticesOf },
   { id: 'key', words: true, rank: againstKey, cell: againstKey },
+  { id: 'remarks', words: true, rank: (row, compared) => remarkCount(row, compared), cell: (row, compared, members) => lines(remarks(row, compared, members)) },
+  { id: 'missing', words: true, rank: (row) => missing(row).length, cell: (row) => lines(missing(row)) },
+  { id: 'apart', rank: (_, { apart_value }) => apart_value, cell: (_, { apart }) => apart },
+  { id: 'rows', rank: (row) => row.used, cell: ({ used, struck }) => (struck ? say('class-struck', { used, struck }) : String(used)) },
   { id: 'chi_square', rank: (_, { fit }) => fit?.chi_square, cell: (_, { chi_square }) => chi_square },
   { id: 'p_value', rank: (_, { fit }) => fit?.p_value, cell: (_, { p_value }) => p_value },
   { id: 'method', words: true, rank: methodOf, cell: methodOf },
-  { id: 'notices', words: true, rank: ({ notices }) => notices.length, cell: noticesOf },
-  { id: 'missing', words: true, rank: (row) => missing(row).length, cell: (row) => lines(missing(row)) },
-  { id: 'remarks', words: true, rank: (row, compared) => remarkCount(row, compared), cell: (row, compared, members) => lines(remarks(row, compared, members)) },
 ];
 
 export class ClassTable {

@@ -377,7 +377,7 @@ fn results_are_recomputed(rows: &[Vec<String>]) -> Result<()> {
     for (seed, who) in (1..=SOUND).map(|seed| (seed, format!("Student {seed}"))).chain(inner) {
         let speed = analyse(&notebook(seed, &who)?).speed.map_err(|refusal| anyhow::anyhow!(refusal.id))?;
         let c = short_form(speed.c, Some(speed.u_c()), "m/s", DecimalMark::Point);
-        ensure!(row_of(rows, &who)?.get(2) == Some(&c), "{who} has {:?}, not {c}", row_of(rows, &who)?);
+        ensure!(row_of(rows, &who)?.get(1) == Some(&c), "{who} has {:?}, not {c}", row_of(rows, &who)?);
     }
     Ok(())
 }
@@ -397,7 +397,7 @@ fn faults_are_told(rows: &[Vec<String>]) -> Result<()> {
         let row = row_of(rows, who)?;
         ensure!(row.join(" ").contains(told), "of {who} it does not say “{told}”: {row:?}");
     }
-    let remarked = rows.iter().filter(|row| row.get(11).is_some_and(|remarks| !remarks.is_empty()));
+    let remarked = rows.iter().filter(|row| row.get(5).is_some_and(|remarks| !remarks.is_empty()));
     ensure!(remarked.count() == 4, "others are remarked on too: {rows:?}");
     Ok(())
 }

@@ -17,7 +17,7 @@ use crate::page::{Page, eventually};
 use crate::stage::Stage;
 
 /// In which column of the table the verdict stands, after that of who it is.
-const KEY: usize = 6;
+const KEY: usize = 5;
 
 /// A teacher gets three hand-outs in one zip, which hold nothing of the seed, and their key; a student sees for whom the
 /// readings were drawn and hands in; the class tells of each what the key says of it, and of one that is in no key just that.

@@ -969,7 +969,7 @@ result-reason = Raison
 result-from-stated = La vitesse de la lumière dans le vide, d’après { $n } lignes, est c = { $c }, avec l’incertitude-type, entre parenthèses, qui résulte des incertitudes déclarées des grandeurs d’entrée.
 result-from-scatter = La vitesse de la lumière dans le vide, d’après { $n } lignes, est c = { $c }, avec l’incertitude-type, entre parenthèses, qui résulte de la dispersion autour de la droite.
 result-from-both = La vitesse de la lumière dans le vide, d’après { $n } lignes, est c = { $c }, avec l’incertitude-type, entre parenthèses, qui résulte de la dispersion autour de la droite et des composantes déclarées qu’elle ne remplace pas.
-result-from-limits = La vitesse de la lumière dans le vide, d’après { $n } lignes, est c = { $c }, avec l’incertitude-type, entre parenthèses, d’après les incertitudes déclarées des grandeurs d’entrée : la dispersion est plus petite et ne remplace aucune limite de lecture.
+result-from-limits = La vitesse de la lumière dans le vide, d’après { $n } lignes, est c = { $c }, avec l’incertitude-type, entre parenthèses, d’après les incertitudes déclarées des grandeurs d’entrée : la dispersion est plus petite et ne remplace aucune limite de lecture.
 result-expanded = Avec l’incertitude élargie U après ±, c = { $c } (facteur d’élargissement k = { $k }, probabilité de couverture { $p }).
 result-no-expanded = Aucune incertitude élargie ne peut être donnée.
 result-below = Le résultat est inférieur de { $apart } u à la valeur définie, 299 792 458 m/s.
@@ -979,7 +979,7 @@ result-outside = L’écart dépasse l’incertitude élargie. Un effet manque p
 result-sealed = Le résultat est scellé : v et c sont modifiées par un facteur caché, de 8 % au plus, jusqu’à l’ouverture du sceau.
 result-choice-more = Les lignes se dispersent plus que ne le permettent leurs incertitudes déclarées. D’après les incertitudes déclarées u(c) = { $stated } m/s ; d’après la dispersion u(c) = { $scatter } m/s. Laquelle indiquez-vous, et pourquoi ?
 result-choice-less = Les lignes se dispersent moins que ne le laissent attendre leurs incertitudes déclarées. D’après les incertitudes déclarées u(c) = { $stated } m/s ; d’après la dispersion, qui ne réduit aucune limite de lecture, u(c) = { $scatter } m/s. Laquelle indiquez-vous, et pourquoi ?
-result-choice-same = D’après les incertitudes déclarées u(c) = { $stated } m/s. La dispersion est plus petite, mais ce qui est déclaré de chaque ligne sont des limites de lecture, qu’elle ne remplace pas : d’après la dispersion, u(c) est la même.
+result-choice-same = D’après les incertitudes déclarées u(c) = { $stated } m/s. La dispersion est plus petite, mais ce qui est déclaré de chaque ligne sont des limites de lecture, qu’elle ne remplace pas : d’après la dispersion, u(c) est la même.
 result-choice-fits = La dispersion s’accorde avec les incertitudes déclarées : d’après celles-ci u(c) = { $stated } m/s, d’après la dispersion u(c) = { $scatter } m/s.
 
 ## Sceau
@@ -1249,7 +1249,7 @@ figures-quadratic-source-few = Comme pour la droite, avec un terme en d² ; p 
 figures-quadratic-source-student = Comme pour la droite, avec un terme en d² ; p selon la loi de Student, t, avec les degrés de liberté restants
 figures-theil_sen = pente médiane (Theil–Sen)
 figures-theil_sen-meaning = Médiane des pentes de toutes les paires de lignes : quelques lignes fausses la changent à peine.
-figures-theil_sen-left_out = Omise : de plus de { $most } lignes, les paires sont trop nombreuses.
+figures-theil_sen-left_out = Omise : de plus de { $most } lignes, les paires sont trop nombreuses.
 figures-other_way = pente d’après la régression de la distance sur le retard
 figures-other_way-meaning = Moindres carrés ordinaires, distance et retard échangés. Elle ne diffère des autres que si les lignes se dispersent beaucoup.
 figures-other_way-source = JCGM 100:2008, H.3, distance et retard échangés

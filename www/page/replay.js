@@ -87,7 +87,7 @@ export class Replay {
     const when = dated(this.steps[place]?.at ?? '', { dateStyle: 'medium', timeStyle: 'short' });
     const told = [say('replay-step', { n: place + 1, all: this.steps.length }), when, what(before, after)].filter((text) => text).join(' · ');
     setText(this.told, told);
-    setText(this.result, result.short || say('strip-no-result'));
+    setText(this.result, result.short || say('strip-no-c'));
     setHidden(this.sealed, !result.sealed);
     this.slider.value = String(place);
     this.slider.setAttribute('aria-valuetext', told);

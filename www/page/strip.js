@@ -39,7 +39,7 @@ export class Strip {
   show(view) {
     put(this.title, view.title);
     document.title = `${view.title || say('untitled')} · ${say('app')}`;
-    setText(this.result, view.result.short || say('strip-no-result'));
+    setText(this.result, view.result.short || say('strip-no-c'));
     setHidden(this.sealed, !view.result.sealed);
     const used = view.rows.filter((row) => row.state === 'used').length;
     setText(this.rows, say('strip-rows', { used, all: view.rows.length }));

@@ -100,7 +100,7 @@ export class Wall {
     const { theme, contrast } = document.documentElement.dataset;
     Object.assign(this.window.document.documentElement.dataset, { theme, contrast });
     setText(this.title, view.title || say('untitled'));
-    setText(this.result, view.result.short || say('strip-no-result'));
+    setText(this.result, view.result.short || say('strip-no-c'));
     setHidden(this.sealed, !view.result.sealed);
     const last = view.rows.findLast((row) => row.state === 'used');
     setText(this.row, last ? say('wall-row', { n: last.number, d: last.distance, delay: last.delay }) : '');

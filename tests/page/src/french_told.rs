@@ -23,7 +23,7 @@ fn begin_blank(page: &Page, tables: &Tables) -> Result<()> {
     press(page, "open-notebooks")?;
     page.is_asked()?;
     press(page, "new-blank")?;
-    page.sees(names::RESULT, tables.french.says("strip-no-result")?)
+    page.sees(names::RESULT, tables.french.says("strip-no-c")?)
 }
 
 /// The list of notebooks while one is renamed, and once it was deleted and is to be removed for good.

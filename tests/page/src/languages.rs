@@ -312,7 +312,7 @@ pub fn the_language_is_chosen(stage: &Stage) -> Result<()> {
     page.click(tables.french.says("strip-notebooks")?)?;
     page.is_asked()?;
     page.click(tables.french.says("notebooks-blank")?)?;
-    page.sees(names::RESULT, tables.french.says("strip-no-result")?)?;
+    page.sees(names::RESULT, tables.french.says("strip-no-c")?)?;
     page.click(tables.french.says("strip-settings")?)?;
     let comma = page.count("#settings-dialog input[name=decimal-mark][value=comma]:checked")?;
     ensure!(comma == 1, "a notebook begun in French does not begin with the decimal comma");

@@ -48,7 +48,7 @@ pub fn the_run_is_played_back(stage: &Stage) -> Result<()> {
     let page = stage.page()?;
     let result = page.result()?;
     page.click("Replay")?;
-    page.sees(PLAYED, "no result yet")?;
+    page.sees(PLAYED, "not determined yet")?;
     page.reads(TOLD, "row 1: near")?;
     is_drawn(&page, "dialog.replay canvas")?;
     page.click("Step forward")?;

@@ -35,6 +35,7 @@ section-other-notebook = Another notebook was opened before the section “{ $na
 
 strip-title = Title of the notebook
 strip-title-hint = Give this notebook a title
+strip-no-c = not determined yet
 strip-no-result = no result yet
 strip-result-said = c is now { $c }
 strip-rows =

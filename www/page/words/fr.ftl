@@ -36,6 +36,7 @@ section-other-notebook = Un autre cahier a été ouvert avant que la section «�
 
 strip-title = Titre du cahier
 strip-title-hint = Donnez un titre à ce cahier
+strip-no-c = pas encore déterminée
 strip-no-result = pas encore de résultat
 strip-result-said = c vaut maintenant { $c }
 strip-rows = Lignes retenues : { $used } sur { $all }

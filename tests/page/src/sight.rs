@@ -216,6 +216,7 @@ pub fn the_focus_is_kept(stage: &Stage) -> Result<()> {
         is_held(name)
     };
     press("Not now")?;
+    page.turn_to("#plan")?;
     page.click("Plan a position")?;
     press("Remove planned position 1")?;
     // It stays as long as the focus is on it, and not as long as it may take to come there from afar.

@@ -151,6 +151,6 @@ pub fn comments_are_written_in_french(stage: &Stage) -> Result<()> {
     page.reads("#class-feedback", "Tout est téléchargé.")?;
     tables.are_french_at(&page, "comments that were downloaded", "#class-feedback")?;
     class::choose(&page, &[page.home.write("white.json", &said(&notebook, row, "Dr White", "Bien.")?)?])?;
-    page.reads("#class-state", "les commentaires signés Dr White")?;
+    page.reads("#class-state", "les commentaires de Dr White")?;
     tables.are_french_at(&page, "comments under another name", "#class-feedback")
 }

@@ -2,6 +2,7 @@
 
 use litemap::LiteMap;
 
+use super::figures::undivided;
 use super::types::{Behind, Field, Meant};
 use crate::air::Input;
 use crate::analysis::air_state::default_limit;
@@ -14,7 +15,7 @@ use crate::notebook::{
     BenchField, Cell, ErrorShape, NotebookState, Rail, RailField, RailId, Row, Splice, UncertaintyKind,
     UncertaintyOf,
 };
-use crate::quantity::{Unit, in_unit, parse, parse_alone, plain};
+use crate::quantity::{Unit, parse, parse_alone, plain};
 use crate::screen::{SCREEN_WIDTH, SMALL_DIVISIONS};
 use crate::words::{Message, Value};
 
@@ -158,11 +159,7 @@ fn bench_measured(page: &NotebookState, problems: &Problems) -> [(BenchField, Fi
         let limit = default_limit(input, typed.is_some());
         let u = stated.unwrap_or_else(|| UncertaintyKind::Limit.standard(limit));
         let behind = Behind {
-            limit: if stated.is_some() {
-                String::new()
-            } else {
-                in_unit(limit, unit, mark).replace(' ', "\u{a0}")
-            },
+            limit: if stated.is_some() { String::new() } else { undivided(limit, unit, mark) },
             u: format!("{}\u{a0}{}", plain(unit.from_base(u), 2, mark), unit.symbol()),
         };
         let shown = problems.field(&Place::Bench { field }, text, unit, plain(default, digits, mark));

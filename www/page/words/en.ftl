@@ -2323,6 +2323,11 @@ merge-astray =
         [one] Check the rail of row { $rows } after merging: only one of the two notebooks has it, or two rails share its name, and the row may then be read on another rail of that name.
        *[other] Check the rails of rows { $rows } after merging: only one of the two notebooks has them, or two rails share a name, and the rows may then be read on other rails of that name.
     }
+merge-astray-planned =
+    { $n ->
+        [one] Check the rail of the planned position { $positions } after merging: it may be planned on another rail of that name.
+       *[other] Check the rails of the planned positions { $positions } after merging: they may be planned on other rails of that name.
+    }
 merge-differ = Your notebooks differ in what follows. Choose for each what yours keeps.
 merge-agree = Nothing was changed differently in both notebooks.
 merge-clash = Difference { $n } of { $all }

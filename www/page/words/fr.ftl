@@ -2320,6 +2320,11 @@ merge-astray =
         [one] Vérifiez le rail de la ligne { $rows } après la fusion : un seul des deux cahiers l’a, ou deux rails portent son nom, et la ligne peut alors être lue sur un autre rail de ce nom.
        *[other] Vérifiez les rails des lignes { $rows } après la fusion : un seul des deux cahiers les a, ou deux rails portent le même nom, et les lignes peuvent alors être lues sur d’autres rails de ce nom.
     }
+merge-astray-planned =
+    { $n ->
+        [one] Vérifiez le rail de la position prévue { $positions } après la fusion : elle peut être prévue sur un autre rail de ce nom.
+       *[other] Vérifiez les rails des positions prévues { $positions } après la fusion : elles peuvent être prévues sur d’autres rails de ce nom.
+    }
 merge-differ = Vos cahiers diffèrent en ce qui suit. Choisissez chaque fois ce que le vôtre garde.
 merge-agree = Rien n’a été modifié différemment dans les deux cahiers.
 merge-clash = Différence { $n } sur { $all }

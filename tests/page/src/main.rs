@@ -72,7 +72,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 206] = [
+const TESTS: [(&str, Test); 207] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -269,6 +269,7 @@ const TESTS: [(&str, Test); 206] = [
     ),
     ("whose_comments_are_ones_own_is_asked", colleagues::whose_comments_are_ones_own_is_asked),
     ("only_one_name_is_ones_own", colleagues::only_one_name_is_ones_own),
+    ("another_name_is_told", colleagues::another_name_is_told),
     ("hostile_comments_are_refused", feedback::hostile_comments_are_refused),
     ("comments_are_for_everyone", feedback::comments_are_for_everyone),
     ("partners_merge_their_notebooks", merging::partners_merge_their_notebooks),

@@ -1661,6 +1661,16 @@ class-feedback-mine = I am { $from }
 class-feedback-mine-unnamed = What bears no name is mine
 class-feedback-nameless = somebody who gives no name
 class-feedback-whose = Only shown, under another name than yours: comments by { $names }. If one of these is you, press it under “Comments and grades” to go on with its comments, where you have written none yet.
+class-feedback-renamed =
+    { $n ->
+        [one] What you wrote on one notebook bears the name { $from } now.
+       *[other] What you wrote on { $n } notebooks bears the name { $from } now.
+    }
+class-feedback-doubtful =
+    { $n ->
+        [one] On one notebook several say something without a name: none was taken as yours. Clear the table, and choose your own files alone with the notebooks.
+       *[other] On { $n } notebooks several say something without a name: none was taken as yours. Clear the table, and choose your own files alone with the notebooks.
+    }
 class-feedback-take = Download all comments (zip)
 class-feedback-take-one = Download these comments
 class-feedback-file = comments

@@ -29,14 +29,15 @@ export class ClassFeedback {
     this.unsaved = new Set();
     /** Of which notebooks something was written here, beside what was read. @type {Set<Handed>} */
     this.written = new Set();
-    /** What was read and belongs to no notebook here yet. @type {Feedback[]} */
+    /** What was read and has no place yet: it is of no notebook here, or what stands there is written on. @type {{one: Feedback, handed: Handed | undefined}[]} */
     this.waiting = [];
     this.from = el('input', { type: 'text', id: 'class-feedback-from', autocomplete: 'name', input: () => {
       for (const handed of this.all.keys()) this.unsaved.add(handed);
       this.tell();
     }, change: () => {
-      // What bears no name is not anybody's who clears the field.
-      if (this.from.value.trim() !== '') this.takeUp(this.from.value.trim());
+      // What bears no name is not anybody's who clears the field; a new name, or another spelling, is that of all one wrote.
+      const name = this.from.value.trim();
+      if (name !== '' && this.isRead(name)) this.beCalled(name);
     } });
     /** The names that may be one's own, and those who gave none. */
     this.names = el('p', { class: 'actions' });
@@ -87,16 +88,21 @@ export class ClassFeedback {
    * @returns {Promise<number>} how many of those read now belong to none
    */
   async match(read, entries) {
-    const waiting = [...this.waiting, ...read];
+    const waiting = [...this.waiting.map(({ one }) => one), ...read];
     this.waiting = [];
-    for (const one of waiting) {
-      const handed = await this.notebookOf(one, entries);
-      const from = one.from.trim();
-      const isOwn = from !== '' && from === this.from.value.trim();
-      if (!handed || !this.place(handed, one, isOwn)) this.waiting.push(one);
-    }
+    for (const one of waiting) this.waiting.push({ one, handed: await this.notebookOf(one, entries) });
+    this.placeWaiting();
     this.tell();
-    return this.waiting.filter((one) => read.includes(one)).length;
+    return this.waiting.filter(({ one }) => read.includes(one)).length;
+  }
+
+  /** Has what waits take its place, by the name that one has now. */
+  placeWaiting() {
+    const name = this.from.value.trim();
+    this.waiting = this.waiting.filter(({ one, handed }) => {
+      const from = one.from.trim();
+      return !handed || !this.place(handed, one, from !== '' && from === name);
+    });
   }
 
   /**
@@ -113,11 +119,13 @@ export class ClassFeedback {
       if (written && !isEmpty(written)) return false;
       // In a notebook that is open, what stands here is written on, with comments that are empty still: all of it stays the same.
       this.all.set(handed, written ? Object.assign(written, one, { comments: [...written.comments, ...one.comments] }) : one);
+      this.changed(handed);
       return true;
     }
     const from = one.from.trim();
     const isOther = (/** @type {Feedback} */ other) => !alike(other, one) && (from === '' || other.from.trim() !== from);
     this.others.set(handed, [...(this.others.get(handed) ?? []).filter(isOther), one]);
+    this.changed(handed);
     return true;
   }
 
@@ -127,31 +135,51 @@ export class ClassFeedback {
     return [...names].filter((name) => name === '' || name !== this.from.value.trim()).sort();
   }
 
-  /** What was read under this name is one's own, and written on where nothing is written yet. @param {string} from */
+  /** Whether something is to be read under this name. @param {string} name */
+  isRead(name) {
+    return [...this.others.values()].flat().some(({ from }) => from.trim() === name);
+  }
+
+  /**
+   * What was read under this name is one's own, and written on where nothing is written yet. Of several without a name for one
+   * notebook none is: nobody can tell which.
+   * @param {string} from
+   */
   takeUp(from) {
+    let doubtful = 0;
     for (const [handed, others] of this.others) {
-      this.others.set(handed, others.filter((one) => one.from.trim() !== from || !this.place(handed, one, true)));
+      const [one, ...more] = others.filter((other) => other.from.trim() === from);
+      if (more.length > 0) doubtful += 1;
+      else if (one && this.place(handed, one, true)) this.others.set(handed, others.filter((other) => other !== one));
       this.changed(handed);
     }
+    if (doubtful > 0) toast(say('class-feedback-doubtful', { n: doubtful }));
+    this.placeWaiting();
     this.tell();
   }
 
   /**
    * A person says that one of the names that were read is theirs. What they took up under another one before was not: it is to be
-   * read again, unless they wrote on it.
+   * read again, unless they wrote on it. Then it bears the new name, and they are told.
    * @param {string} name empty for those who gave none: one's own stays what it is
    */
   beCalled(name) {
     if (name !== '') {
+      const before = this.from.value.trim();
+      this.from.value = name;
+      let renamed = 0;
       for (const [handed, feedback] of this.all) {
-        if (['', name].includes(feedback.from.trim()) || this.written.has(handed)) continue;
+        const from = feedback.from.trim();
+        if (this.written.has(handed) || ['', name].includes(from)) {
+          if (!isEmpty(feedback) && !['', name].includes(from || before)) renamed += 1;
+          continue;
+        }
         this.all.delete(handed);
         this.unsaved.delete(handed);
         this.place(handed, feedback, false);
-        this.changed(handed);
       }
       for (const handed of this.all.keys()) this.unsaved.add(handed);
-      this.from.value = name;
+      if (renamed > 0) toast(say('class-feedback-renamed', { from: name, n: renamed }));
     }
     this.takeUp(name);
   }

@@ -15,12 +15,14 @@ function placeOf(notebook) {
 }
 
 /**
- * Keeps files in the place of those that were kept before; ends when they are safely stored.
+ * Keeps other files than were kept; ends when they are safely stored.
  * @param {string} notebook
- * @param {KeptComments[]} files what was said last first
+ * @param {(kept: KeptComments[]) => KeptComments[] | Promise<KeptComments[]>} change what is to be kept, said last first, of what
+ * is kept now, by whichever window
  */
-export async function keepFeedback(notebook, files) {
+export async function keepFeedback(notebook, change) {
   const before = await keptFeedback(notebook);
+  const files = await change(before);
   const text = files.length > 0 ? JSON.stringify(files) : '';
   await keepFile(placeOf(notebook), { blob: new Blob([text], { type: 'application/json' }), name: '' });
   for (const hear of onFeedback) hear(notebook, before);

@@ -2,7 +2,7 @@
  * Opens what a teacher says of a notebook: finds the notebook by the digest of what was handed in, and keeps the file beside
  * it, with those of other teachers. Neither its log nor anything that is computed of it changes.
  */
-import { keepFeedback, keptFeedback } from './feedback-kept.js';
+import { keepFeedback } from './feedback-kept.js';
 import { say } from './words.js';
 import { reader } from './worker-slot.js';
 
@@ -36,8 +36,7 @@ export async function takeFeedback(page, file) {
     throw new Error(say('feedback-nowhere', { title: title || say('untitled'), who: who.join(', ') || '–', n: entries }));
   }
   if (id !== page.keeper.id && !await page.open(id)) return true;
-  const stays = await saidByOthers(await keptFeedback(id), feedback, text);
-  await keepFeedback(id, [{ name: file.name, text }, ...stays]);
+  await keepFeedback(id, async (kept) => [{ name: file.name, text }, ...await saidByOthers(kept, feedback, text)]);
   return true;
 }
 

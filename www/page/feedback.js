@@ -73,7 +73,7 @@ export class FeedbackBeside {
     this.root.focus({ preventScroll: true });
     const { from, comments } = last.feedback;
     const isGone = before.some(({ text }) => !this.kept.some((kept) => kept.text === text));
-    if (isGone) this.offerBack(notebook, say('feedback-replaced', { from: from || say('feedback-teacher') }), before);
+    if (isGone) this.offerBack(notebook, say('feedback-replaced', { from: from || say('feedback-teacher') }), before, this.kept);
     else toast(say('feedback-opened', { n: comments.length }));
   }
 
@@ -100,13 +100,14 @@ export class FeedbackBeside {
   /** @param {KeptComments} file */
   async remove(file) {
     const { kept, keeper: { id } } = this;
-    if (await this.keep(id, kept.filter((one) => one !== file))) this.offerBack(id, say('feedback-removed'), kept);
+    const left = (/** @type {KeptComments[]} */ all) => without(all, [file]);
+    if (await this.keep(id, left)) this.offerBack(id, say('feedback-removed'), kept, left(kept));
   }
 
-  /** Keeps files in the place of those there were; says so where it can't. @param {string} notebook @param {KeptComments[]} files */
-  async keep(notebook, files) {
+  /** Keeps other files than there were; says so where it can't. @param {string} notebook @param {(kept: KeptComments[]) => KeptComments[]} change */
+  async keep(notebook, change) {
     try {
-      await keepFeedback(notebook, files);
+      await keepFeedback(notebook, change);
       return true;
     } catch (error) {
       toast(messageOf(error));
@@ -114,10 +115,21 @@ export class FeedbackBeside {
     }
   }
 
-  /** Tells what was done, and offers to take it back. @param {string} notebook @param {string} text @param {KeptComments[]} before */
-  offerBack(notebook, text, before) {
-    toast(text, { label: say('strip-undo'), run: () => void this.keep(notebook, before) });
+  /**
+   * Tells what was done, and offers to take it back. What another window keeps since stays.
+   * @param {string} notebook
+   * @param {string} text
+   * @param {KeptComments[]} before
+   * @param {KeptComments[]} after
+   */
+  offerBack(notebook, text, before, after) {
+    toast(text, { label: say('strip-undo'), run: () => void this.keep(notebook, (kept) => [...before, ...without(kept, [...before, ...after])]) });
   }
+}
+
+/** Files but for some, told apart by what they say. @param {KeptComments[]} files @param {KeptComments[]} some */
+function without(files, some) {
+  return files.filter(({ text }) => !some.some((one) => one.text === text));
 }
 
 /** What one file says. */

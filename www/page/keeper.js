@@ -43,6 +43,8 @@ export class Keeper {
     this.shelf = shelf;
     this.journal = journal;
     this.id = '';
+    /** As what is kept apart what could not be stored before another window came to write: once, whoever does it. */
+    this.apart = newId();
     /** How many entries are stored. */
     this.stored = 0;
     /** Whether the snapshot is behind. */
@@ -78,6 +80,7 @@ export class Keeper {
     clearTimeout(this.timer);
     clearTimeout(this.retry);
     this.id = id;
+    this.apart = newId();
     this.stored = stored;
     this.behind = false;
     this.running = undefined;
@@ -173,10 +176,10 @@ export class Keeper {
     this.snapshot();
   }
 
-  /** The page is being closed, and will hear no more of what it stores, nor whose turn it is. */
+  /** The page is being closed, or another notebook comes, and nothing more is heard of what is stored, nor of whose turn it is. */
   close() {
     this.leave();
-    if (this.journal && this.lacking() > 0) leave(this.id, this.stored, this.book.desk.entries(this.stored));
+    if (this.journal && this.lacking() > 0) leave(this.id, this.apart, this.stored, this.book.desk.entries(this.stored));
   }
 
   /**
@@ -208,14 +211,15 @@ export class Keeper {
     clearTimeout(this.retry);
     this.behind = false;
     const { id } = this;
-    // One name however often it is tried, so that it is kept once.
-    const as = newId();
+    let as = this.apart;
     for (let wait = FIRST_WAIT; this.id === id && this.lacking() > 0; wait = Math.min(2 * wait, LONGEST_WAIT)) {
       try {
         const apart = await this.shelf.keepApart(this.book.desk, as);
         if (this.id === id) this.stored = this.book.desk.length();
         return apart;
       } catch (error) {
+        // Under that name something else was kept since.
+        if (error instanceof Superseded) as = newId();
         this.trouble = { saved: isQuota(error) ? 'full' : 'failed', why: messageOf(error) };
         this.tell();
       }
@@ -237,8 +241,7 @@ export class Keeper {
       return;
     }
     try {
-      this.shelf.write(this.id, this.book.desk);
-      this.behind = false;
+      this.behind = !this.shelf.write(this.id, this.book.desk);
       this.shelfTrouble = undefined;
       if (!this.journal) this.stored = this.book.desk.length();
     } catch (error) {

@@ -3,8 +3,6 @@
  * turn still holds, or whether the journal took something, and the browser breaks off what is under way there. So it
  * lies in local storage, which takes it at once, until a window opens the notebook.
  */
-import { newId } from './journal.js';
-
 const PLACE = 'slope-of-light/left/';
 
 /**
@@ -19,12 +17,13 @@ const PLACE = 'slope-of-light/left/';
 /**
  * Leaves entries of a notebook for the window that opens it next.
  * @param {string} notebook
+ * @param {string} apart the identifier of the notebook that they become where they have to be kept apart
  * @param {number} from number of the first
  * @param {string[]} entries
  */
-export function leave(notebook, from, entries) {
+export function leave(notebook, apart, from, entries) {
   try {
-    localStorage.setItem(`${PLACE}${notebook}/${newId()}`, JSON.stringify({ from, entries }));
+    localStorage.setItem(`${PLACE}${notebook}/${apart}`, JSON.stringify({ from, entries }));
   } catch {
     // Storage is full or forbidden, which the banner says, and nobody can be told any more.
   }

@@ -222,9 +222,17 @@ class Page {
     } catch (error) {
       const title = this.shelf.item(id)?.title || say('untitled');
       toast(say('saving-cannot-open', { title, why: messageOf(error) }));
-      if (this.keeper.id) await this.tabs.enter(this.keeper.id);
+      await this.stay();
       return false;
     }
+  }
+
+  /** Goes back to the notebook that is open, which may be another window's by now. */
+  async stay() {
+    const { id } = this.keeper;
+    if (!id || await this.tabs.enter(id)) return;
+    this.parted = this.part();
+    await this.parted;
   }
 
   /** Whether the open notebook can be left without losing anything; says so if it can't. */
@@ -256,6 +264,8 @@ class Page {
     const old = this.book.desk;
     const isOther = id !== this.keeper.id;
     setHidden(byId('tour-offer'), true);
+    // What was typed while the other one was on its way is of this one.
+    if (isOther) this.keeper.close();
     this.book.put(desk);
     this.keeper.watch(id, stored);
     this.setRole(this.tabs.writing);

@@ -133,12 +133,14 @@ export class Merging {
   /** @param {string} name @param {Looked} looked */
   showMerge(name, { merge: { log, parted, behind, kept, taken, clashes, astray }, view }) {
     setText(this.from, [name, log.people, say('merge-entries', { n: log.entries })].filter((text) => text).join(' · '));
-    const lost = view.rows.filter(({ id }) => astray.includes(id)).map(({ number }) => number);
+    const lost = view.rows.filter(({ id }) => astray.rows.includes(id)).map(({ number }) => number);
+    const planned = astray.positions.map(({ rail, reading }) => [rail, reading].join(' · '));
     this.notes.replaceChildren(...[
       parted === null ? '' : say('merge-parted', { n: parted }),
       behind === null ? '' : say('merge-behind', { n: behind }),
       kept.length === 0 ? '' : say('merge-kept', { n: kept.length }),
       lost.length === 0 ? '' : say('merge-astray', { n: lost.length, rows: { all: lost.map(String) } }),
+      planned.length === 0 ? '' : say('merge-astray-planned', { n: planned.length, positions: { all: planned } }),
     ].filter((text) => text).map((text) => el('p', {}, text)));
     const parts = taken.flatMap((edit) => partsOf(edit, view, view.entries));
     const rows = taken.filter((edit) => typeof edit === 'object' && 'add_row' in edit).length;

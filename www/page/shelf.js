@@ -17,7 +17,7 @@ import { say } from './words.js';
 /**
  * @typedef {object} Loaded
  * @property {Desk} desk
- * @property {number} stored how many of its entries the journal holds, or need not hold any more
+ * @property {number} stored how many of its entries the journal holds
  * @property {number} aside how many journal entries were set aside
  * @property {Apart | undefined} apart a notebook that holds what a snapshot had and the journal has not
  */
@@ -128,10 +128,12 @@ export class Shelf {
     const text = core.shelf_read(id);
     let desk = text === undefined ? core.Desk.blank() : core.Desk.open(text);
     const covered = desk.length();
-    const journal = await this.journal?.read(id, Math.max(0, covered - 1)) ?? [];
-    const last = journal[0]?.number === covered - 1 ? journal.shift() : undefined;
-    if (last && core.entry_now(last.text) !== desk.entries(covered - 1)[0]) return this.loadForked(id, desk, written, writes);
-    const length = last || journal.length > 0 ? undefined : await this.journal?.length(id);
+    const length = await this.journal?.length(id);
+    // The last entry that both have: where it is the same, so are all before it.
+    const shared = Math.min(covered, length ?? 0);
+    const journal = await this.journal?.read(id, Math.max(0, shared - 1)) ?? [];
+    const last = journal[0]?.number === shared - 1 ? journal.shift() : undefined;
+    if (last && core.entry_now(last.text) !== desk.entries(shared - 1)[0]) return this.loadForked(id, desk, written, writes);
     const gap = journal.findIndex((entry, place) => entry.number !== covered + place);
     const following = gap === -1 ? journal : journal.slice(0, gap);
     if (following.length > 0) replay(desk, following.map(({ text }) => text));
@@ -140,11 +142,14 @@ export class Shelf {
     if (writes && rest.length > 0) await this.journal?.setAside(id, rest);
     this.known.set(id, written);
     const aside = writes ? rest.length : 0;
-    return { desk, stored: Math.min(length ?? entries, entries), aside, apart: undefined };
+    // A journal that has lost all of it gets it anew, of the window that writes.
+    const held = length ?? (writes && this.journal ? 0 : entries);
+    return { desk, stored: Math.min(held, entries), aside, apart: undefined };
   }
 
   /**
-   * Opens a notebook whose snapshot ends otherwise than the journal does: what they share, and the journal's entries.
+   * Opens a notebook whose snapshot went on otherwise than the journal did: what they share, and the journal's entries. Where there
+   * is no room to keep the snapshot apart, it is left as it is.
    * @param {string} id
    * @param {Desk} snapshot
    * @param {string} written
@@ -157,13 +162,32 @@ export class Shelf {
     const fork = journal.find(({ number, text }) => core.entry_now(text) !== entries[number])?.number ?? entries.length;
     const desk = core.Desk.blank();
     desk.replay([...entries.slice(0, fork), ...journal.filter(({ number }) => number >= fork).map(({ text }) => text)]);
-    const apart = writes ? await this.keepApart(snapshot) : undefined;
+    const apart = writes ? await this.keepApart(snapshot).catch(() => undefined) : undefined;
     snapshot.free();
-    if (writes) {
+    if (apart) {
       this.known.set(id, written);
-      this.write(id, desk);
+      this.replaceSnapshot(id, desk);
     }
     return { desk, stored: desk.length(), aside: 0, apart };
+  }
+
+  /**
+   * Takes the place of a snapshot that was kept apart: it would be kept once more by the next opening. The journal has what is on
+   * the desk.
+   * @param {string} id
+   * @param {Desk} desk
+   */
+  replaceSnapshot(id, desk) {
+    try {
+      this.write(id, desk);
+    } catch {
+      try {
+        core.shelf_forget(id);
+        this.write(id, desk);
+      } catch {
+        // A shelf that is full gets it another day.
+      }
+    }
   }
 
   /**
@@ -203,15 +227,17 @@ export class Shelf {
    * Writes the snapshot of a notebook. One that another window wrote meanwhile is not written over if it holds more.
    * @param {string} id
    * @param {Desk} desk
+   * @returns {boolean} whether it was written
    */
   write(id, desk) {
     const there = this.item(id)?.changed;
     const isForeign = there !== undefined && there !== this.known.get(id);
     // The journal has this one's entries, and the next opening looks at both.
-    if (this.journal && isForeign && holdsMore(core.shelf_read(id), desk)) return;
+    if (this.journal && isForeign && holdsMore(core.shelf_read(id), desk)) return false;
     const at = now();
     core.shelf_write(id, desk.title(), at, desk.text());
     this.known.set(id, at);
+    return true;
   }
 
   /**

@@ -40,6 +40,7 @@ async function sweep(book) {
   const journal = await Journal.open();
   if (!journal) return;
   await each(journal.database.transaction(ENTRIES), ENTRIES, ({ value }) => spare(value));
+  for (const id of await journal.notebooks()) idle.delete(`feedback/${id}`);
   journal.database.close();
   if (!await isAlone()) return;
   spare(book.desk.text());

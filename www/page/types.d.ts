@@ -6,6 +6,14 @@ export type ActsOn = "distances" | "delays";
 /** What a task asks for. */
 export type Asks = "nothing" | "words" | "number";
 
+/** What may be on another rail after a merge: only one of the notebooks has its rail, or its name is not its alone, and what it
+ * calls that may be another one's name. Which was meant nobody can tell. */
+export type Astray = {
+/** The rows. */
+rows: Array<number>,
+/** The planned positions, as their notebook has them. */
+positions: Array<PlannedPosition>, };
+
 /** From what an uncertainty comes. */
 export type Basis = "stated" | "scatter";
 
@@ -425,9 +433,8 @@ kept: Array<Edit>,
 taken: Array<Edit>,
 /** What both changed, each otherwise. */
 clashes: Array<Clash>,
-/** Rows of which nobody can tell on which rail they are to be read afterwards: only one of the notebooks has theirs, or its
- * name is not its alone, and what they call it may be another one's name. */
-astray: Array<number>, };
+/** What may be on another rail afterwards. */
+astray: Astray, };
 
 /** A log that was merged: which it was, and which number here is whose there. */
 export type MergedLog = {

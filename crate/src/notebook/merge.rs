@@ -11,9 +11,10 @@ use slope_evidence::border::to_json;
 use super::edit::Edit;
 use super::log::Notebook;
 use super::merged::MergedLog;
+use super::rails_met::Astray;
 use super::renumber::{Numbers, numbers_on, renumber};
 use super::sorting::{Clash, Crossed, Pages, Sorted, sorted};
-use super::state::{BenchField, Cell, NotebookState, Row, RowId};
+use super::state::{BenchField, Cell, NotebookState, Row};
 use super::trail::{Giver, Givers, Lookup, Trail, TrailStep, chain, trail_steps};
 use super::written_out::{kept, write_out};
 use crate::words::Message;
@@ -37,9 +38,8 @@ pub struct Merge {
     pub taken: Vec<Edit>,
     /// What both changed, each otherwise.
     pub clashes: Vec<Clash>,
-    /// Rows of which nobody can tell on which rail they are to be read afterwards: only one of the notebooks has theirs, or its
-    /// name is not its alone, and what they call it may be another one's name.
-    pub astray: Vec<RowId>,
+    /// What may be on another rail afterwards.
+    pub astray: Astray,
 }
 
 /// Why a notebook can't be merged into another.

@@ -157,13 +157,13 @@ fn rows_on_a_rail_of_one_partner_alone_are_named_where_the_other_has_one_called_
         .taken
         .iter()
         .find_map(|edit| if let Edit::AddRow { row, .. } = edit { Some(*row) } else { None });
-    assert_eq!(merge.astray, [Some(7), new].into_iter().flatten().collect::<Vec<_>>());
+    assert_eq!(merge.astray.rows, [Some(7), new].into_iter().flatten().collect::<Vec<_>>());
     let [kept, taken] = settled(&ours, &theirs);
     for merged in [kept, taken] {
         assert_eq!(called(&merged), ["A", "", "C", "A", "C", "A"]);
     }
     let theirs = with(&begun(), [rename(1, "North")].into_iter().chain(row(7, "30", "B")));
-    assert_eq!(ours.merge(&theirs).unwrap().astray, [] as [RowId; 0], "each follows its rail");
+    assert_eq!(ours.merge(&theirs).unwrap().astray, Astray::default(), "each follows its rail");
 }
 
 /// The partner called a rail otherwise, and laid another one by its name: rows of ours and of theirs that say the same are on
@@ -173,18 +173,44 @@ fn a_rail_of_the_partner_alone_keeps_its_rows_where_it_is_chosen() {
     let laid = [rename(5, "E"), Edit::AddRail(6), rename(6, "B")];
     let theirs = theirs(laid.into_iter().chain(row(7, "50", "B")));
     let merge = ours().merge(&theirs).unwrap();
-    assert_eq!(merge.astray.len(), 1, "should ours be kept, it may be read on our B: {merge:?}");
+    assert_eq!(merge.astray.rows.len(), 1, "should ours be kept, it may be read on our B: {merge:?}");
     let [_, taken] = settled(&ours(), &theirs);
     assert_eq!((names(&taken), called(&taken)), (names(&theirs), vec!["A", "", "A", "E", "B", "E"]));
 }
 
-/// So does a position that is planned on it, which no row's warning names; where our rails are kept, it is planned on ours of that
-/// name.
+/// So does a position that is planned on it. Where our rails are kept it may be planned on ours of that name, and is told.
 #[test]
 fn a_rail_of_the_partner_alone_keeps_its_positions_where_it_is_chosen() {
     let theirs = theirs([rename(5, "E"), Edit::AddRail(6), rename(6, "B"), position(7, "B")]);
+    let told = ours().merge(&theirs).unwrap().astray;
+    assert_eq!(told.rows, [] as [RowId; 0]);
+    assert_eq!(told.positions.iter().map(|one| one.rail.as_str()).collect::<Vec<_>>(), ["B"]);
     let [kept, taken] = settled(&ours(), &theirs);
     assert_eq!(called(&kept), ["A", "", "A", "b", "B", "B"]);
     assert_eq!((names(&taken), called(&taken)), (names(&theirs), vec!["A", "", "A", "E", "E", "B"]));
     assert_eq!(taken.merge(&theirs), Err(MergeError::NothingNew));
+}
+
+/// So do a row and a position that both know, and that the partner alone moved to it.
+#[test]
+fn what_the_partner_moved_to_a_rail_of_theirs_alone_stays_there_where_it_is_chosen() {
+    let begun = with(&begun(), [position(6, "A")]);
+    let ours = with(&begun, [Edit::SetSense { rail: 1, sense: Sense::Falls }]);
+    let laid = [rename(5, "E"), Edit::AddRail(7), rename(7, "B"), cell(3, Cell::Rail, "B"), position(6, "B")];
+    let theirs = with(&begun, laid);
+    let told = ours.merge(&theirs).unwrap().astray;
+    assert_eq!((told.rows, told.positions), (vec![3], theirs.state().plan.clone()));
+    let [_, taken] = settled(&ours, &theirs);
+    assert_eq!((names(&taken), called(&taken)), (names(&theirs), vec!["A", "B", "B"]));
+    assert_eq!(taken.merge(&theirs), Err(MergeError::NothingNew));
+}
+
+/// A position follows rails that were given each other's names, from whichever side it comes.
+#[test]
+fn positions_follow_rails_that_the_partner_gave_each_others_names() {
+    let theirs = theirs([rename(1, "B"), rename(5, "A"), position(6, "A")]);
+    let [kept, taken] = settled(&ours(), &theirs);
+    assert_eq!((names(&kept), called(&kept)), (names(&begun()), vec!["A", "", "A", "b", "B", "B"]));
+    assert_eq!((names(&taken), called(&taken)), (names(&theirs), vec!["B", "", "B", "A", "A", "A"]));
+    assert_eq!(ours().merge(&theirs).unwrap().astray, Astray::default());
 }

@@ -65,6 +65,7 @@ pub use merge::{Merge, MergeError};
 pub use merged::MergedLog;
 pub use note::{Note, NoteId};
 pub use paste::{Pasted, paste};
+pub use rails_met::Astray;
 pub use slope_evidence::stored::{
     EdgeHeight, EdgeHeights, Estimator, Evidence, Grid, GridCheck, GridId, LevelOf, Picture, Remark, Spot,
     StoredFile, TraceDelay, TraceTime, Traces, hashes_in,

@@ -1,10 +1,11 @@
 //! Rails held against a partner's, and the rows that call them by name: a row stays with the rail that it is read on, whatever
 //! that is called on either page.
 
+use serde::Serialize;
 use slope_evidence::border::to_json;
 
 use super::edit::Edit;
-use super::state::{Cell, NotebookState, PositionId, Rail, RailField, RailId, RowId};
+use super::state::{Cell, NotebookState, PlannedPosition, Rail, RailField, RailId, RowId};
 use super::uncertainty::UncertaintyOf;
 
 /// What the rails of a page are called.
@@ -52,26 +53,27 @@ pub(super) fn call_by(page: &mut NotebookState, names: &RailNames) {
     }
 }
 
-/// Whether what something of `page` calls its rail would be another one among those of `other`, since no name there is that of
-/// its rail alone. Which was meant nobody can tell.
-fn strays(page: &NotebookState, other: &NotebookState) -> impl Fn(&str) -> bool {
+/// What may be on another rail after a merge: only one of the notebooks has its rail, or its name is not its alone, and what it
+/// calls that may be another one's name. Which was meant nobody can tell.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
+pub struct Astray {
+    /// The rows.
+    pub rows: Vec<RowId>,
+    /// The planned positions, as their notebook has them.
+    pub positions: Vec<PlannedPosition>,
+}
+
+/// What of `page` would be on another rail among those of `other`.
+pub(super) fn astray(page: &NotebookState, other: &NotebookState) -> Astray {
     let [here, there] = [page, other].map(RailNames::on);
-    move |name| {
+    let is_astray = |name: &str| {
         let follows = here.rail(name).and_then(|rail| there.call(rail)).is_some();
         !follows && here.meant(name).next().is_some() && there.rail(name).is_some()
-    }
-}
-
-/// The rows of `page` that would be read on another rail among those of `other`.
-pub(super) fn astray(page: &NotebookState, other: &NotebookState) -> Vec<RowId> {
-    let is_astray = strays(page, other);
-    page.rows.iter().filter(|row| is_astray(row.text(Cell::Rail))).map(|row| row.id).collect()
-}
-
-/// The positions of `page` that would be planned on another rail among those of `other`.
-pub(super) fn positions_astray(page: &NotebookState, other: &NotebookState) -> Vec<PositionId> {
-    let is_astray = strays(page, other);
-    page.plan.iter().filter(|position| is_astray(&position.rail)).map(|position| position.id).collect()
+    };
+    let rows = page.rows.iter().filter(|row| is_astray(row.text(Cell::Rail))).map(|row| row.id).collect();
+    let positions = page.plan.iter().filter(|position| is_astray(&position.rail)).cloned().collect();
+    Astray { rows, positions }
 }
 
 /// All rails, each with everything of it.

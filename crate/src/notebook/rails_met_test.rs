@@ -2,7 +2,7 @@
 #![expect(clippy::unwrap_used, reason = "tests")]
 
 use super::super::*;
-use super::{RailNames, astray, call_by, rails_turned, rails_written};
+use super::{RailNames, call_by, rails_turned, rails_written};
 
 /// Rails by their numbers and names.
 type Rails<'a> = &'a [(RailId, &'a str)];
@@ -89,6 +89,7 @@ fn rows_call_a_rail_by_its_name_on_another_page() {
 fn rows_that_may_be_read_on_another_rail_are_named() {
     let here = page(&[(1, "A"), (2, "B"), (3, "C")], &["A", "b", "C", "D"]);
     let none = Vec::<RowId>::new();
+    let astray = |page: &NotebookState, other: &NotebookState| super::astray(page, other).rows;
     // Their rail is not there, and another one is called so; what is no rail here is one there as it was typed.
     assert_eq!(astray(&here, &page(&[(1, "B"), (4, "D")], &[])), [101]);
     assert_eq!(astray(&here, &page(&[(1, "A"), (2, "C")], &[])), [102]);

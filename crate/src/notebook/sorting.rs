@@ -9,7 +9,7 @@ use slope_evidence::border::to_json;
 
 use super::edit::Edit;
 use super::handout::{Asks, Piece, TaskId};
-use super::rails_met::{RailNames, astray, call_by, positions_astray, rails_turned, rails_written};
+use super::rails_met::{Astray, RailNames, astray, call_by, rails_turned, rails_written};
 use super::state::{BenchField, Cell, CovarianceOf, NotebookState, Row, RowId};
 use super::uncertainty::UncertaintyOf;
 use super::written_out::with_habits;
@@ -54,8 +54,8 @@ pub(super) struct Sorted {
     pub taken: Vec<Edit>,
     /// What both changed, each otherwise.
     pub clashes: Vec<Clash>,
-    /// Rows of which nobody can tell on which rail they are to be read afterwards.
-    pub astray: Vec<RowId>,
+    /// What may be on another rail afterwards.
+    pub astray: Astray,
 }
 
 /// What becomes of a place of the pages.
@@ -74,8 +74,8 @@ struct Sorting<'a> {
     pages: &'a Pages,
     /// What becomes of the rails.
     rails: Fate,
-    /// What has the partner's new rows and planned positions on rails of theirs alone call these, once all rails are the
-    /// partner's.
+    /// What has those of the partner's rows and planned positions that come, and are on rails of theirs alone, call these, once all
+    /// rails are the partner's.
     own_rails: Vec<Edit>,
     taken: Vec<Edit>,
     clashes: Vec<Clash>,
@@ -85,25 +85,19 @@ struct Sorting<'a> {
 /// taken here.
 pub(super) fn sorted(mut pages: Pages, highest: u32) -> Sorted {
     let rails = pages.fate(&rails_written);
-    let mut here = if rails == Fate::Stays { vec![] } else { astray(&pages.ours, &pages.theirs) };
-    let mut there = if rails == Fate::Comes { vec![] } else { astray(&pages.theirs, &pages.ours) };
-    there.retain(|id| rail_named(&pages.theirs, *id) != rail_named(&pages.ours, *id));
-    let is_new = |id: &RowId| [&pages.base, &pages.ours].iter().all(|page| page.row(*id).is_none());
-    let own_rail = |row: &RowId| {
-        let text = rail_named(&pages.theirs, *row)?.to_owned();
-        Some(Edit::SetCell { row: *row, cell: Cell::Rail, text })
-    };
-    let mut own_rails: Vec<Edit> = there.iter().filter(|id| is_new(id)).filter_map(own_rail).collect();
-    let is_planned = |id: u32| pages.ours.plan.iter().chain(&pages.base.plan).any(|one| one.id == id);
-    let positions = positions_astray(&pages.theirs, &pages.ours).into_iter();
-    own_rails
-        .extend(positions.filter(|id| !is_planned(*id)).flat_map(|id| position_written(&pages.theirs, id)));
-    there.retain(|id| !here.contains(id));
-    here.append(&mut there);
+    let Pages { ours, theirs, .. } = &pages;
+    let here = if rails == Fate::Stays { Astray::default() } else { astray(ours, theirs) };
+    let mut there = if rails == Fate::Comes { Astray::default() } else { astray(theirs, ours) };
+    there.rows.retain(|id| rail_named(theirs, *id) != rail_named(ours, *id));
+    there.positions.retain(|one| ours.plan.iter().all(|our| our.id != one.id || our.rail != one.rail));
     pages.call_alike(rails);
+    let own_rails = pages.own_rails(&there);
     let mut sorting = Sorting { pages: &pages, rails, own_rails, taken: vec![], clashes: vec![] };
     sorting.sort_all(highest);
-    Sorted { taken: sorting.taken, clashes: sorting.clashes, astray: here }
+    let Sorting { taken, clashes, .. } = sorting;
+    let rows = either(here.rows, there.rows);
+    let positions = either(here.positions, there.positions);
+    Sorted { taken, clashes, astray: Astray { rows, positions } }
 }
 
 impl Pages {
@@ -118,6 +112,24 @@ impl Pages {
             !same(&seen, &began) && !same(&seen, &base)
         });
         if same(&ours, &base) && !comes_back { Fate::Comes } else { Fate::Clashes }
+    }
+
+    /// What has those of the partner's rows and positions that come, and would be on other rails here, call their own. They come
+    /// before the rails do, by the names of which they would then follow ours.
+    fn own_rails(&self, astray: &Astray) -> Vec<Edit> {
+        let Self { base, ours, theirs, .. } = self;
+        let row_comes = |id: RowId| {
+            let is_new = [base, ours].iter().all(|page| page.row(id).is_none());
+            is_new || self.fate(&|page| page.row(id).map_or_else(Vec::new, row_written)) == Fate::Comes
+        };
+        let own_rail = |row: RowId| {
+            let text = rail_named(theirs, row)?.to_owned();
+            Some(Edit::SetCell { row, cell: Cell::Rail, text })
+        };
+        let rows = astray.rows.iter().copied().filter(|id| row_comes(*id)).filter_map(own_rail);
+        let positions = astray.positions.iter().map(|one| one.id);
+        let positions = positions.filter(|id| self.fate(&|page| position_written(page, *id)) == Fate::Comes);
+        rows.chain(positions.flat_map(|id| position_written(theirs, id))).collect()
     }
 
     /// Does something to each.
@@ -340,7 +352,7 @@ impl Sorting<'_> {
 }
 
 /// All of the first, then those of the second that are not among them.
-fn either<K: Copy + PartialEq>(mut first: Vec<K>, second: Vec<K>) -> Vec<K> {
+fn either<K: PartialEq>(mut first: Vec<K>, second: Vec<K>) -> Vec<K> {
     for one in second {
         if !first.contains(&one) {
             first.push(one);

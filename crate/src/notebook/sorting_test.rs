@@ -20,7 +20,7 @@ fn found(base: &NotebookState, ours: &NotebookState, theirs: &NotebookState, hig
 }
 
 fn taken(edits: Vec<Edit>) -> Sorted {
-    Sorted { taken: edits, clashes: vec![], astray: vec![] }
+    Sorted { taken: edits, clashes: vec![], astray: Astray::default() }
 }
 
 /// Two prepare a hand-out, and one of them asks something.

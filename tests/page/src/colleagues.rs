@@ -7,6 +7,8 @@ use slope_of_light::notebook::{BenchField, Edit, write};
 
 use crate::class::choose;
 use crate::feedback::{BOTH, NAME, comment, handed_in, inside, said};
+use crate::names;
+use crate::page::eventually;
 use crate::stage::Stage;
 
 /// On the leaf Class a colleague's file stands beside what one writes oneself, to be read: what they say anew takes the place of
@@ -142,6 +144,48 @@ pub fn only_one_name_is_ones_own(stage: &Stage) -> Result<()> {
     page.reads("#class-state", "comments by somebody who gives no name. If one")?;
     page.reads("#class-table", "A colleague: 2 comments; A colleague: 2 comments")?;
     page.click("What bears no name is mine")?;
-    page.reads("#class-table", "2 comments; A colleague: 2 comments")?;
+    page.reads(names::MESSAGE, "On one notebook several say something without a name")?;
+    page.reads("#class-table", "A colleague: 2 comments; A colleague: 2 comments")?;
+    page.click("Clear the table")?;
+    choose(&page, &[files.remove(0), files.remove(1)])?;
+    page.reads("#class-table", "A colleague: 2 comments")?;
+    page.click("What bears no name is mine")?;
+    eventually(
+        "one's own",
+        || page.text("#class-table"),
+        |told| told.contains("2 comments") && !told.contains("A colleague"),
+    )?;
+    page.click("Open Ada Blue")?;
+    page.reads("dialog.handed h2", "Ada Blue")?;
+    ensure!(page.value("Comment on the whole")? == own, "the first one by order is one's own");
+    page.click("Back to the class")?;
+    page.is_silent()
+}
+
+/// What was written on under one name bears the next one that is pressed, or typed as it was read, and that is said. What is one's
+/// own by that name and can't be taken up waits, and is to be read as soon as one has another.
+///
+/// # Errors
+/// When a name changes in silence, or something read is nowhere.
+pub fn another_name_is_told(stage: &Stage) -> Result<()> {
+    let (notebook, row, _) = handed_in()?;
+    let page = stage.page()?;
+    let [own, others] = BOTH;
+    let mut files = vec![page.home.write("handed-in.json", write(&notebook).as_bytes())?];
+    for (from, general) in [("Dr White", others), ("Dr Green", own)] {
+        files.push(page.home.write(&format!("{from}.json"), &said(&notebook, row, from, general)?)?);
+    }
+    choose(&page, &files)?;
+    page.click("I am Dr White")?;
+    page.reads("#class-table", "2 comments; Dr Green: 2 comments")?;
+    page.click("Open Ada Blue")?;
+    page.reads("dialog.handed h2", "Ada Blue")?;
+    page.fill("Grade", "15/20")?;
+    page.click("Back to the class")?;
+    choose(&page, &[page.home.write("again.json", &said(&notebook, row, "Dr White", others)?)?])?;
+    page.reads("#class-state", "on which you have written already")?;
+    page.fill(NAME, "Dr Green")?;
+    page.reads(names::MESSAGE, "bears the name Dr Green now")?;
+    page.reads("#class-table", "15/20 · 2 comments; Dr Green: 2 comments; Dr White: 2 comments")?;
     page.is_silent()
 }

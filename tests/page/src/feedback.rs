@@ -143,6 +143,38 @@ pub fn comments_of_two_teachers_stand_side_by_side(stage: &Stage) -> Result<()> 
     page.is_silent()
 }
 
+/// What one window takes away of what is said is that file alone, though another window has opened one more meanwhile, and so it is
+/// with what it puts back.
+///
+/// # Errors
+/// When something that was kept is gone.
+pub fn a_window_removes_no_comments_that_it_does_not_know(stage: &Stage) -> Result<()> {
+    let page = stage.page()?;
+    let (notebook, row, _) = handed_in()?;
+    let [own, others] = BOTH;
+    page.open_file(&page.home.write("mine.json", write(&notebook).as_bytes())?)?;
+    page.reads(names::MESSAGE, "is open")?;
+    page.is_saved()?;
+    page.open_file(&page.home.write("green.json", &said(&notebook, row, "Dr Green", own)?)?)?;
+    page.reads("#feedback", own)?;
+    let first = page.browser.tab()?;
+    page.browser.open_tab()?;
+    page.go(&stage.address)?;
+    page.is_ready()?;
+    page.open_file(&page.home.write("white.json", &said(&notebook, row, "Dr White", others)?)?)?;
+    all_stand(&page, BOTH, 2)?;
+    page.browser.switch_to(&first)?;
+    page.click("Remove these comments")?;
+    eventually(
+        "the other one's are there",
+        || page.text("#feedback"),
+        |told| told.contains(others) && !told.contains(own),
+    )?;
+    page.browser.run("document.querySelector('#told-action').click()", vec![])?;
+    all_stand(&page, BOTH, 2)?;
+    page.is_silent()
+}
+
 /// What two teachers say of the whole of a notebook.
 pub(crate) const BOTH: [&str; 2] = ["Well measured.", "See the splice."];
 

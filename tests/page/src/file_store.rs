@@ -15,7 +15,7 @@ use crate::stage::Stage;
 use crate::traces;
 
 /// Whether the page has swept, or found that it may not.
-const SWEPT: &str = "return performance.getEntriesByName('swept').length > 0";
+pub(crate) const SWEPT: &str = "return performance.getEntriesByName('swept').length > 0";
 /// Does something (its argument `work`) with the store of files; gives hash and time of each file then.
 const STORE: &str = "
     const work = new Function('store', 'old', arguments[0]);
@@ -137,6 +137,10 @@ pub fn without_a_database_it_says_so(stage: &Stage) -> Result<()> {
     page.is_silent()
 }
 
-fn store(page: &Page, work: &str) -> Result<Value> {
+/// Does something with the store of files; gives hash and time of each file then.
+///
+/// # Errors
+/// When it can't.
+pub(crate) fn store(page: &Page, work: &str) -> Result<Value> {
     page.browser.run(STORE, vec![json!(work)])
 }

@@ -49,6 +49,7 @@ mod sheets;
 mod job;
 mod screenshots;
 mod storage;
+mod stores;
 mod french;
 mod french_class;
 mod french_told;
@@ -72,7 +73,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 206] = [
+const TESTS: [(&str, Test); 212] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -122,6 +123,23 @@ const TESTS: [(&str, Test); 206] = [
     ("a_damaged_list_loses_no_notebook", storage::a_damaged_list_loses_no_notebook),
     ("the_browser_is_asked_to_keep_what_is_stored", storage::the_browser_is_asked_to_keep_what_is_stored),
     ("storing_is_tried_again", storage::storing_is_tried_again),
+    (
+        "a_longer_snapshot_hides_nothing_that_was_saved",
+        stores::a_longer_snapshot_hides_nothing_that_was_saved,
+    ),
+    ("an_emptied_journal_is_filled_again", stores::an_emptied_journal_is_filled_again),
+    (
+        "what_is_typed_while_another_notebook_opens_stays",
+        stores::what_is_typed_while_another_notebook_opens_stays,
+    ),
+    (
+        "comments_stay_where_the_journal_alone_has_their_notebook",
+        stores::comments_stay_where_the_journal_alone_has_their_notebook,
+    ),
+    (
+        "a_window_removes_no_comments_that_it_does_not_know",
+        feedback::a_window_removes_no_comments_that_it_does_not_know,
+    ),
     ("works_offline_after_the_first_visit", offline::works_offline_after_the_first_visit),
     ("a_newer_version_waits_until_it_is_taken", offline::a_newer_version_waits_until_it_is_taken),
     ("alarms_are_in_sight", storage::alarms_are_in_sight),
@@ -269,6 +287,7 @@ const TESTS: [(&str, Test); 206] = [
     ),
     ("whose_comments_are_ones_own_is_asked", colleagues::whose_comments_are_ones_own_is_asked),
     ("only_one_name_is_ones_own", colleagues::only_one_name_is_ones_own),
+    ("another_name_is_told", colleagues::another_name_is_told),
     ("hostile_comments_are_refused", feedback::hostile_comments_are_refused),
     ("comments_are_for_everyone", feedback::comments_are_for_everyone),
     ("partners_merge_their_notebooks", merging::partners_merge_their_notebooks),

@@ -1661,6 +1661,16 @@ class-feedback-mine = I am { $from }
 class-feedback-mine-unnamed = What bears no name is mine
 class-feedback-nameless = somebody who gives no name
 class-feedback-whose = Only shown, under another name than yours: comments by { $names }. If one of these is you, press it under “Comments and grades” to go on with its comments, where you have written none yet.
+class-feedback-renamed =
+    { $n ->
+        [one] What you wrote on one notebook bears the name { $from } now.
+       *[other] What you wrote on { $n } notebooks bears the name { $from } now.
+    }
+class-feedback-doubtful =
+    { $n ->
+        [one] On one notebook several say something without a name: none was taken as yours. Clear the table, and choose your own files alone with the notebooks.
+       *[other] On { $n } notebooks several say something without a name: none was taken as yours. Clear the table, and choose your own files alone with the notebooks.
+    }
 class-feedback-take = Download all comments (zip)
 class-feedback-take-one = Download these comments
 class-feedback-file = comments
@@ -2322,6 +2332,11 @@ merge-astray =
     { $n ->
         [one] Check the rail of row { $rows } after merging: only one of the two notebooks has it, or two rails share its name, and the row may then be read on another rail of that name.
        *[other] Check the rails of rows { $rows } after merging: only one of the two notebooks has them, or two rails share a name, and the rows may then be read on other rails of that name.
+    }
+merge-astray-planned =
+    { $n ->
+        [one] Check the rail of the planned position { $positions } after merging: it may be planned on another rail of that name.
+       *[other] Check the rails of the planned positions { $positions } after merging: they may be planned on other rails of that name.
     }
 merge-differ = Your notebooks differ in what follows. Choose for each what yours keeps.
 merge-agree = Nothing was changed differently in both notebooks.

@@ -1658,6 +1658,16 @@ class-feedback-mine = Je suis { $from }
 class-feedback-mine-unnamed = Ce qui est sans nom est de moi
 class-feedback-nameless = une personne qui ne donne pas son nom
 class-feedback-whose = Affichés seulement, sous un autre nom que le vôtre : les commentaires de { $names }. Si vous êtes l’une de ces personnes, choisissez-la sous « Commentaires et notes » pour continuer ses commentaires, là où vous n’en avez encore écrit aucun.
+class-feedback-renamed =
+    { $n ->
+        [one] Ce que vous avez écrit sur { $n } cahier porte maintenant le nom { $from }.
+       *[other] Ce que vous avez écrit sur { $n } cahiers porte maintenant le nom { $from }.
+    }
+class-feedback-doubtful =
+    { $n ->
+        [one] Sur { $n } cahier, plusieurs commentaires sont sans nom : aucun n’a été pris pour le vôtre. Videz le tableau, puis choisissez vos fichiers seuls avec les cahiers.
+       *[other] Sur { $n } cahiers, plusieurs commentaires sont sans nom : aucun n’a été pris pour le vôtre. Videz le tableau, puis choisissez vos fichiers seuls avec les cahiers.
+    }
 class-feedback-take = Télécharger tous les commentaires (zip)
 class-feedback-take-one = Télécharger ces commentaires
 class-feedback-file = commentaires
@@ -2319,6 +2329,11 @@ merge-astray =
     { $n ->
         [one] Vérifiez le rail de la ligne { $rows } après la fusion : un seul des deux cahiers l’a, ou deux rails portent son nom, et la ligne peut alors être lue sur un autre rail de ce nom.
        *[other] Vérifiez les rails des lignes { $rows } après la fusion : un seul des deux cahiers les a, ou deux rails portent le même nom, et les lignes peuvent alors être lues sur d’autres rails de ce nom.
+    }
+merge-astray-planned =
+    { $n ->
+        [one] Vérifiez le rail de la position prévue { $positions } après la fusion : elle peut être prévue sur un autre rail de ce nom.
+       *[other] Vérifiez les rails des positions prévues { $positions } après la fusion : elles peuvent être prévues sur d’autres rails de ce nom.
     }
 merge-differ = Vos cahiers diffèrent en ce qui suit. Choisissez chaque fois ce que le vôtre garde.
 merge-agree = Rien n’a été modifié différemment dans les deux cahiers.

@@ -36,9 +36,9 @@ import { undo } from './undone.js';
 /** @typedef {typeof import('./late-sections.js')} LateScripts */
 
 class Page {
-  /** @param {Journal | undefined} journal */
-  constructor(journal) {
-    this.book = new Book();
+  /** @param {Book} book @param {Journal | undefined} journal */
+  constructor(book, journal) {
+    this.book = book;
     this.shelf = new Shelf(journal);
     this.keeper = new Keeper(this.book, this.shelf, journal);
     this.tabs = new Tabs(journal);
@@ -57,7 +57,6 @@ class Page {
     /** Takes away the message that offers to undo the last edit. */
     this.takeAway = () => {};
     this.join();
-    const { book } = this;
     this.charts = new Charts(book);
     book.add(this.charts, () => isUp(byId('line-figure')));
     for (const part of [new Strip(book), new Readings(book), new Preferences(book, () => this.isSettled())]) book.add(part);
@@ -440,7 +439,9 @@ async function opened() {
   const names = opening.then((journal) => journal?.notebooks() ?? []);
   const [, , journal, journalled] = await Promise.all([loadWords().then(putWords).then(putHelp), begin(), opening, names]);
   await aMoment();
-  const page = new Page(journal);
+  const book = new Book();
+  await aMoment();
+  const page = new Page(book, journal);
   await aMoment();
   const { refused, latest } = await page.shelf.recover(journalled);
   if (!(asksForOne() && await page.openPosted())) await page.openLatest(latest);

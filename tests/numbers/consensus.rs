@@ -34,6 +34,10 @@ fn as_a_general_library_has_them() {
         check_mean(found.weighted, &case["weighted"], name);
         check_allowing(found.dersimonian_laird, &case["dersimonian_laird"], &format!("{name}, moments"));
         check_allowing(found.mandel_paule, &case["mandel_paule"], &format!("{name}, Paule and Mandel"));
+        assert_close(found.median.value, number(case, "median"), RELATIVE, format!("{name}: median"));
+        // The factor is Müller's (J. Res. NIST 105 (2000) 551, from memory).
+        let u = 1.858 * number(case, "median_deviation") / found.consistency.degrees_of_freedom.sqrt();
+        assert_close(found.median.u, u, RELATIVE, format!("{name}: u of the median"));
     }
 }
 

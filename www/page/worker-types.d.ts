@@ -97,7 +97,7 @@ c: string,
 expanded: string,
 /** Distance from c₀ in standard uncertainties. */
 z: string,
-/** Distance from the mean of the class in standard uncertainties. */
+/** Distance from the median of the class in its own standard uncertainties. */
 apart: string,
 /** The same as a number. */
 apart_value: number | null,

@@ -12,16 +12,23 @@
 //! - τ by moments: R. DerSimonian and N. Laird, Controlled Clinical Trials 7 (1986) 177.
 //! - τ such that χ² with it is n − 1: R. C. Paule and J. Mandel, J. Res. Natl. Bur. Stand. 87 (1982) 377.
 //!
+//! - The median x̃, which a few results far off do not pull, with u(x̃) = 1.858·MAD/√(n − 1), MAD the median of the
+//!   |xᵢ − x̃|: J. W. Müller, J. Res. Natl. Inst. Stand. Technol. 105 (2000) 551 (from memory).
+//!
 //! Both τ are 0 where the results scatter no more than their uncertainties say. u(x̄) takes τ as known, as both papers do:
 //! with few results it is too small.
 
 use thiserror::Error;
 
 use crate::distribution::chi_square_sf;
+use crate::rank::median;
 
 /// Newton's steps at most. Each that is short of the root by a factor at least doubles τ² + uᵢ²: twice the binades of a
 /// double are more than it ever takes.
 const MOST_STEPS: usize = 4200;
+
+/// From the median of what lies about a median to the standard uncertainty of it, but for 1/√(n − 1) (Müller 2000).
+const FROM_DEVIATIONS: f64 = 1.858;
 
 /// A result with its standard uncertainty, in the same unit.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -85,6 +92,8 @@ pub struct Consensus {
     pub dersimonian_laird: Allowing,
     /// By Paule and Mandel.
     pub mandel_paule: Allowing,
+    /// The median; its standard uncertainty is 0 where more than half of the results are equal.
+    pub median: Estimate,
 }
 
 /// Takes results together.
@@ -122,31 +131,26 @@ pub fn consensus(results: &[Estimate]) -> Result<Consensus, ConsensusError> {
         },
         dersimonian_laird: Allowing::with(results, by_moments(&weighted, degrees_of_freedom)),
         mandel_paule: Allowing::with(results, by_chi_square(results, degrees_of_freedom)),
+        median: middle(results),
     };
     if found.is_finite() { Ok(found) } else { Err(ConsensusError::OutOfRange) }
 }
 
 impl Consensus {
-    /// How far a result lies from the mean by Paule and Mandel, in units of the standard uncertainty of that difference, as
-    /// it follows from the stated uncertainties (law of propagation, JCGM 100:2008, 5.1.2). The result is one of those that
-    /// made the mean: where τ is 0, u²(d) = u² − u²(x̄) (M. G. Cox, Metrologia 39 (2002) 589, for the weighted mean).
+    /// How far each result lies from the median, in units of its own standard uncertainty. A mean would not do: a few results
+    /// far off pull it, and then all the others lie far from it.
     pub fn apart(&self, results: &[Estimate]) -> Vec<f64> {
-        let Allowing { between, mean } = self.mandel_paule;
-        let share = |one: &Estimate| mean.u * mean.u / (one.u * one.u + between * between);
-        let moved: f64 = results.iter().map(|one| (share(one) * one.u).powi(2)).sum();
-        let each = results.iter().map(|one| {
-            let variance = one.u * one.u * (1.0 - 2.0 * share(one)) + moved;
-            (one.value - mean.value) / variance.sqrt()
-        });
-        each.collect()
+        results.iter().map(|one| (one.value - self.median.value) / one.u).collect()
     }
 
     fn is_finite(&self) -> bool {
-        let Self { weighted, consistency, dersimonian_laird, mandel_paule } = self;
+        let Self { weighted, consistency, dersimonian_laird, mandel_paule, median } = self;
         let means = [*weighted, dersimonian_laird.mean, mandel_paule.mean];
         means.iter().all(|mean| mean.value.is_finite() && mean.u.is_finite() && mean.u > 0.0)
             && [consistency.p_value, consistency.birge_ratio].iter().all(|one| one.is_finite())
-            && [dersimonian_laird.between, mandel_paule.between].iter().all(|one| one.is_finite())
+            && [dersimonian_laird.between, mandel_paule.between, median.value, median.u]
+                .iter()
+                .all(|one| one.is_finite())
     }
 }
 
@@ -194,6 +198,15 @@ impl WeightedSums {
     fn mean(&self) -> Estimate {
         Estimate { value: self.mean, u: 1.0 / self.weights.sqrt() }
     }
+}
+
+/// The median with its uncertainty.
+fn middle(results: &[Estimate]) -> Estimate {
+    let mut values: Vec<f64> = results.iter().map(|one| one.value).collect();
+    let value = median(&mut values).unwrap_or(f64::NAN);
+    let mut deviations: Vec<f64> = values.iter().map(|one| (one - value).abs()).collect();
+    let deviation = median(&mut deviations).unwrap_or(f64::NAN);
+    Estimate { value, u: FROM_DEVIATIONS * deviation / (results.len() as f64 - 1.0).sqrt() }
 }
 
 /// τ² by moments, from the sums without it: (χ² − ν)/(Σw − Σw²/Σw).

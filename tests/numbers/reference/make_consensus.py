@@ -3,7 +3,8 @@
 Usage: python make_consensus.py > consensus.json (with numpy, scipy and statsmodels)
 
 `combine_effects` gives the weighted mean, and the mean with the variance between laboratories by DerSimonian and Laird
-(`method_re="chi2"`) and by Paule and Mandel (`method_re="iterated"`). Its `q` is χ² about the weighted mean.
+(`method_re="chi2"`) and by Paule and Mandel (`method_re="iterated"`). Its `q` is χ² about the weighted mean. The median and
+its median absolute deviation are numpy's and scipy's.
 
 The sets:
 - interlab: nine mass fractions with their standard uncertainties, the example of the documentation of statsmodels
@@ -77,6 +78,8 @@ def main():
             "weighted": weighted(simple, origin),
             "dersimonian_laird": allowing(simple, origin),
             "mandel_paule": allowing(repeated, origin),
+            "median": float(numpy.median(values)),
+            "median_deviation": float(scipy.stats.median_abs_deviation(values)),
         })
     head = {
         "id": "consensus",

@@ -1696,7 +1696,7 @@ class-columns-c = c
 class-columns-u = u(c)
 class-columns-expanded = U
 class-columns-z = z, from c₀
-class-columns-apart = z, from the class
+class-columns-apart = z, from the median
 class-columns-chi_square = χ²/ν
 class-columns-degrees_of_freedom = ν
 class-columns-p_value = p
@@ -1752,9 +1752,11 @@ class-chi_square = agreement of the results
 class-chi_square-value = { $chi } with ν = { $nu }, { $p }
 class-chi_square-meaning = χ² of the results about their weighted mean. A small p says that they scatter more than their uncertainties allow: some of them leave out an effect.
 class-mandel_paule = mean, with scatter between notebooks (Paule–Mandel)
-class-mandel_paule-meaning = τ is the scatter between notebooks that the stated uncertainties leave unexplained. It is chosen so that χ², calculated with it, equals ν. The plot and the column “z, from the class” use this mean.
+class-mandel_paule-meaning = τ is the scatter between notebooks that the stated uncertainties leave unexplained. It is chosen so that χ², calculated with it, equals ν. The plot uses this mean. A few results far off pull it.
 class-dersimonian_laird = mean, with scatter between notebooks (DerSimonian–Laird)
 class-dersimonian_laird-meaning = The same with τ from the moments of the results, in one step.
+class-median = median
+class-median-meaning = Half of the results lie above it, half below. A few results far off do not pull it, so the column “z, from the median” tells which those are: it is each result’s distance from the median, divided by the result’s own u(c).
 class-between = { $mean }; τ = { $between }
 class-none_between = { $mean }; τ = 0
 class-residuals = Residuals of all notebooks, by position

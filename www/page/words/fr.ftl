@@ -1693,7 +1693,7 @@ class-columns-c = c
 class-columns-u = u(c)
 class-columns-expanded = U
 class-columns-z = z, par rapport à c₀
-class-columns-apart = z, par rapport à la classe
+class-columns-apart = z, par rapport à la médiane
 class-columns-chi_square = χ²/ν
 class-columns-degrees_of_freedom = ν
 class-columns-p_value = p
@@ -1749,9 +1749,11 @@ class-chi_square = accord des résultats
 class-chi_square-value = { $chi } avec ν = { $nu }, { $p }
 class-chi_square-meaning = χ² des résultats autour de leur moyenne pondérée. Une petite valeur p indique qu’ils se dispersent plus que leurs incertitudes ne le permettent : certains omettent un effet.
 class-mandel_paule = moyenne, avec dispersion entre cahiers (Paule–Mandel)
-class-mandel_paule-meaning = τ est la dispersion entre cahiers que les incertitudes déclarées n’expliquent pas. Il est choisi pour que χ², calculé avec lui, soit égal à ν. Le graphique et la colonne « z, par rapport à la classe » utilisent cette moyenne.
+class-mandel_paule-meaning = τ est la dispersion entre cahiers que les incertitudes déclarées n’expliquent pas. Il est choisi pour que χ², calculé avec lui, soit égal à ν. Le graphique utilise cette moyenne. Quelques résultats très éloignés la déplacent.
 class-dersimonian_laird = moyenne, avec dispersion entre cahiers (DerSimonian–Laird)
 class-dersimonian_laird-meaning = De même avec τ tiré des moments des résultats, en un pas.
+class-median = médiane
+class-median-meaning = La moitié des résultats est au-dessus, l’autre moitié au-dessous. Quelques résultats très éloignés ne la déplacent pas ; la colonne « z, par rapport à la médiane » montre donc lesquels ils sont : c’est l’écart de chaque résultat à la médiane, divisé par sa propre u(c).
 class-between = { $mean } ; τ = { $between }
 class-none_between = { $mean } ; τ = 0
 class-residuals = Résidus de tous les cahiers, selon la position

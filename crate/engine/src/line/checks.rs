@@ -9,7 +9,7 @@ use super::{
     search::Search,
     solve::fit_by,
 };
-use crate::rank::select;
+use crate::rank::median;
 
 /// A line to set beside the main one: as [`fit`](super::fit), but without a look for other valleys of χ² over all slopes.
 /// Lines held away from their rows leave χ² far from a parabola, and that look would take most of the time of an
@@ -199,20 +199,4 @@ pub fn theil_sen(x: &[f64], y: &[f64]) -> Result<f64, LineError> {
         .map(|(dx, dy)| dy / dx)
         .collect();
     median(&mut slopes).ok_or(LineError::AllPositionsEqual)
-}
-
-fn median(list: &mut [f64]) -> Option<f64> {
-    let half = list.len() / 2;
-    let upper = ranked(list, half)?;
-    if list.len() % 2 == 1 {
-        return Some(upper);
-    }
-    let lower = ranked(list, half - 1)?;
-    Some(lower + 0.5 * (upper - lower))
-}
-
-/// The value that would stand at `place` if the list were sorted. Sorting it all takes ten times as long, and there
-/// are as many slopes as pairs of rows.
-fn ranked(list: &mut [f64], place: usize) -> Option<f64> {
-    select(list, place, f64::total_cmp).map(|(_, value)| value)
 }

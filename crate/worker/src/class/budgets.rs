@@ -3,11 +3,11 @@
 use std::collections::BTreeMap;
 
 use serde::Serialize;
+use slope_engine::rank::median;
 use slope_evidence::decimal::{Decimal, fixed};
 use slope_evidence::trace::DecimalMark;
 
 use super::given::{Given, GivenPart};
-use super::places::median;
 
 /// A component that is neither the largest of a notebook nor, in the middle, so many percent of u²(c) is not told.
 const LEAST: f64 = 0.05;

@@ -130,7 +130,7 @@ pub struct Compared {
     pub expanded: String,
     /// Distance from c₀ in standard uncertainties.
     pub z: String,
-    /// Distance from the mean of the class in standard uncertainties.
+    /// Distance from the median of the class in its own standard uncertainties.
     pub apart: String,
     /// The same as a number.
     pub apart_value: Option<f64>,
@@ -251,8 +251,9 @@ fn set_of<'a>(one: &Given, keys: &'a [Key]) -> Option<&'a KeySet> {
 }
 
 fn figures(found: &Consensus, results: usize, mark: DecimalMark) -> Vec<ClassFigure> {
-    let Consensus { weighted, consistency, dersimonian_laird, mandel_paule } = found;
-    let speed = |it: &Estimate| Value::from(short_form(it.value, Some(it.u), "m/s", mark));
+    let Consensus { weighted, consistency, dersimonian_laird, mandel_paule, median } = found;
+    let speed =
+        |it: &Estimate| Value::from(short_form(it.value, Some(it.u).filter(|u| *u > 0.0), "m/s", mark));
     let figure =
         |id, name, symbol, value, meaning, source| ClassFigure { id, name, symbol, value, meaning, source };
     let allowing = |it: &Allowing| {
@@ -310,6 +311,14 @@ fn figures(found: &Consensus, results: usize, mark: DecimalMark) -> Vec<ClassFig
             allowing(dersimonian_laird).into(),
             message!("class-dersimonian_laird-meaning"),
             "R. DerSimonian, N. Laird, Controlled Clinical Trials 7 (1986) 177",
+        ),
+        figure(
+            "median",
+            message!("class-median"),
+            "",
+            speed(median),
+            message!("class-median-meaning"),
+            "J. W. Müller, J. Res. Natl. Inst. Stand. Technol. 105 (2000) 551",
         ),
     ]
 }

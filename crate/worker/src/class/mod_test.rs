@@ -30,8 +30,8 @@ fn each_stands_beside_the_others_in_digits() {
     assert!(bar.at < beside.at && bar.to - bar.from > 0.0, "{bar:?} {beside:?}");
     assert_eq!((one.chi_square.as_str(), one.p_value.as_str()), ("18,2/21", "< 0,001"));
     assert_eq!((one.z.as_str(), other.z.as_str()), ("−0,8", "1,2"));
-    // 1e6 from the mean, whose u is 1e6/√2: √2 of the difference's standard uncertainty.
-    assert_eq!((one.apart.as_str(), other.apart.as_str()), ("−1,4", "1,4"));
+    // 1e6 from the median.
+    assert_eq!((one.apart.as_str(), other.apart.as_str()), ("−1,0", "1,0"));
     assert_eq!(*none, Compared::default());
 }
 
@@ -42,10 +42,12 @@ fn the_class_comes_to_a_mean() {
     let ids: Vec<&str> = found.figures.iter().map(|figure| figure.id).collect();
     assert_eq!(
         ids,
-        ["weighted", "class_chi_square", "class_birge_ratio", "mandel_paule", "dersimonian_laird"]
+        ["weighted", "class_chi_square", "class_birge_ratio", "mandel_paule", "dersimonian_laird", "median"]
     );
     assert_eq!(found.figures[0].value, Value::from("3.0000(71)\u{a0}×\u{a0}10⁸\u{a0}m/s"));
     assert_eq!(found.figures[2].value, Value::from("1.41"));
+    // MAD = 1e6.
+    assert_eq!(found.figures[5].value, Value::from("3.000(19)\u{a0}×\u{a0}10⁸\u{a0}m/s"));
     assert_eq!(found.refusal, None);
     // τ² = s² − u² = 1e12, u(x̄) = √(2e12/2).
     let mean = found.mean.unwrap();

@@ -20,6 +20,7 @@
 //! Papers and formulas from memory.
 
 use slope_engine::distribution::normal_upper_quantile;
+use slope_engine::rank::median;
 
 use super::rows::{BenchPlace, LineRow};
 
@@ -180,17 +181,6 @@ fn laid_anew(rows: &[&LineRow]) -> Vec<Left> {
             normalized.is_finite().then_some(Left { place: row.place, normalized, residual: told })
         })
         .collect()
-}
-
-/// The median; of an even number the mean of the two in the middle.
-pub(super) fn median(numbers: &mut [f64]) -> Option<f64> {
-    numbers.sort_by(f64::total_cmp);
-    let middle = numbers.len() / 2;
-    let upper = *numbers.get(middle)?;
-    match numbers.get(middle.wrapping_sub(1)) {
-        Some(lower) if numbers.len().is_multiple_of(2) => Some((lower + upper) / 2.0),
-        _ => Some(upper),
-    }
 }
 
 #[cfg(test)]

@@ -4,6 +4,7 @@
 use std::fmt::Write as _;
 
 use serde::Serialize;
+use slope_engine::rank::median;
 use slope_evidence::decimal::{at_most, fixed, plain};
 use slope_evidence::message;
 use slope_evidence::plot_table::{PlotColumn, PlotTable};
@@ -12,7 +13,7 @@ use slope_evidence::words::{Message, Value};
 
 use super::alike::Alike;
 use super::given::Given;
-use super::places::{Off, median, off};
+use super::places::{Off, off};
 use super::rows::{BenchPlace, LineRow, NotebookLine, ShownRow};
 use super::scale::{Tick, round_marks};
 

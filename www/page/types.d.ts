@@ -290,7 +290,9 @@ unit: string, };
 /** What is to be known of an edge beside its time. Samples count from 0. */
 export type Flag = { "flag": "inverted" } | { "flag": "noisy" } | { "flag": "double_edge",
 /** Where. */
-sample: number, } | { "flag": "not_quiet",
+sample: number, } | { "flag": "unlike_edge",
+/** By how much it differs between 20 and 80 % of the heights, ns, above 0. */
+time: Digits, } | { "flag": "not_quiet",
 /** Where. */
 sample: number, } | { "flag": "drift",
 /** Its last third less its first, V. */

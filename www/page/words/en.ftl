@@ -719,6 +719,7 @@ remarks-fraction = Fraction: { $percent } %.
 remarks-inverted = Trace { $trace }: the pulse is negative and was inverted.
 remarks-noisy = Trace { $trace }: the amplitude is less than 5 times the noise.
 remarks-double_edge = Trace { $trace }: a second edge stands near sample { $sample }.
+remarks-unlike_edge = Trace { $trace }: its edge has another shape than that of the other trace: between 20 % and 80 % of the heights the delay differs by { $time } ns.
 remarks-not_quiet = Trace { $trace }: a signal before the pulse disturbs the baseline at sample { $sample }.
 remarks-drift = Trace { $trace }: the baseline drifts by { $volts } V before the pulse.
 remarks-correlated_noise = Trace { $trace }: the noise is correlated over { $n ->
@@ -1445,6 +1446,12 @@ notice-second_pulse =
        *[other] The traces of rows { $rows } show a second pulse. The first one was measured.
     }
 notice-second_pulse-look = Look at the traces: A and B must be edges of the same pulse, and an echo must not raise the top of one. Record a shorter time, or lower the pulse rate, so that each trace shows one pulse. Two detectors of different kinds can look so as well: their tops climb differently, and the delay hangs on that as much.
+notice-unlike_edges =
+    { $n ->
+        [one] On the traces of row { $rows } the edges of A and B have different shapes, so the delay hangs on where on the edges it is taken.
+       *[other] On the traces of rows { $rows } the edges of A and B have different shapes, so the delays hang on where on the edges they are taken.
+    }
+notice-unlike_edges-look = Look at the traces. In a few rows, an echo may run into one edge: find what reflects, and record again. In all rows alike, the detectors or their cables differ: that moves all delays by the same time, and so the intercept, but not c.
 notice-signal_before =
     { $n ->
         [one] On the traces of row { $rows } a signal before the pulse disturbs the baseline.

@@ -716,6 +716,7 @@ remarks-fraction = Fraction : { $percent } %.
 remarks-inverted = Trace { $trace } : l’impulsion est négative et a été inversée.
 remarks-noisy = Trace { $trace } : l’amplitude est inférieure à 5 fois le bruit.
 remarks-double_edge = Trace { $trace } : un second front se trouve près de l’échantillon { $sample }.
+remarks-unlike_edge = Trace { $trace } : son front n’a pas la forme de celui de l’autre trace : entre 20 % et 80 % des amplitudes, le retard diffère de { $time } ns.
 remarks-not_quiet = Trace { $trace } : un signal avant l’impulsion perturbe la ligne de base à l’échantillon { $sample }.
 remarks-drift = Trace { $trace } : la ligne de base dérive de { $volts } V avant l’impulsion.
 remarks-correlated_noise = Trace { $trace } : le bruit est corrélé sur { $n ->
@@ -1442,6 +1443,12 @@ notice-second_pulse =
        *[other] Les traces des lignes { $rows } montrent une seconde impulsion. La première a été mesurée.
     }
 notice-second_pulse-look = Regardez les traces : A et B doivent être des fronts de la même impulsion, et un écho ne doit pas élever le sommet de l’une. Enregistrez moins longtemps, ou réduisez la fréquence des impulsions, pour que chaque trace montre une seule impulsion. Deux détecteurs de types différents peuvent donner la même image : leurs sommets montent autrement, et le retard en dépend autant.
+notice-unlike_edges =
+    { $n ->
+        [one] Sur les traces de la ligne { $rows }, les fronts de A et de B n’ont pas la même forme ; le retard dépend donc de l’endroit du front où il est pris.
+       *[other] Sur les traces des lignes { $rows }, les fronts de A et de B n’ont pas la même forme ; les retards dépendent donc de l’endroit du front où ils sont pris.
+    }
+notice-unlike_edges-look = Regardez les traces. Dans quelques lignes, un écho peut se mêler à l’un des fronts : cherchez ce qui réfléchit, et enregistrez de nouveau. Dans toutes les lignes de la même façon, ce sont les détecteurs ou leurs câbles qui diffèrent : cela décale tous les retards du même temps, donc l’ordonnée à l’origine, mais pas c.
 notice-signal_before =
     { $n ->
         [one] Sur les traces de la ligne { $rows }, un signal avant l’impulsion perturbe la ligne de base.

@@ -113,6 +113,9 @@ fn flagged(trace: &str, flag: &Flag, mark: DecimalMark) -> Message {
         Flag::Inverted => message!("remarks-inverted", trace = trace),
         Flag::Noisy => message!("remarks-noisy", trace = trace),
         Flag::DoubleEdge { sample } => message!("remarks-double_edge", trace = trace, sample = *sample),
+        Flag::UnlikeEdge { time } => {
+            message!("remarks-unlike_edge", trace = trace, time = time.written(mark))
+        }
         Flag::NotQuiet { sample } => message!("remarks-not_quiet", trace = trace, sample = *sample),
         Flag::Drift { volts } => message!("remarks-drift", trace = trace, volts = volts.written(mark)),
         Flag::CorrelatedNoise { samples } => {

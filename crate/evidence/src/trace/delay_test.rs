@@ -146,3 +146,31 @@ fn no_samples_whatever_stop_it() {
     }
     assert!(given > 500, "{given}");
 }
+
+/// The edge of two low-passes about sample 400, a step of 0.2 ns, with what follows it by so many samples and parts of its height.
+fn low_passed(slower: f64, echo: Option<(f64, f64)>) -> Vec<f64> {
+    let answer = |at: f64| {
+        let x = (at - 400.0).max(0.0) / (6.0 * slower);
+        1.0 - (1.0 + x) * libm::exp(-x)
+    };
+    let level = |at: f64| answer(at) + echo.map_or(0.0, |(late, height)| height * answer(at - late));
+    (0..1_000).map(|at| level(at as f64) + 0.004 * (((at * 37) % 97) as f64 - 48.0) / 28.0).collect()
+}
+
+/// From 10 to 90 % it takes 3.36 × 6 samples: half of that later an echo of a fifth is in the edge, and a detector slower by a fifth
+/// is another one; one slower by a fiftieth is one of a kind.
+#[test]
+fn edges_of_two_shapes_are_told() {
+    let sound = low_passed(1.0, None);
+    let told = |other: &[f64]| {
+        let found = delay(&wave(&sound, 0.0), &wave(other, 0.0), METHODS[1]).unwrap();
+        let is = |flag: &Flag| matches!(flag, Flag::UnlikeEdge { .. });
+        found.edges.map(|edge| edge.flags.iter().any(is))
+    };
+    for other in [low_passed(1.0, Some((10.0, 0.2))), low_passed(1.2, None), low_passed(0.8, None)] {
+        assert_eq!(told(&other), [false, true]);
+    }
+    for other in [low_passed(1.0, None), low_passed(1.02, None)] {
+        assert_eq!(told(&other), [false, false]);
+    }
+}

@@ -3,7 +3,7 @@
 //! A detector's answer may climb on behind its edge, as that of a low-pass does; then both traces do so alike. What climbs on
 //! one trace alone came later than its pulse. Places are counted in rises of each trace, so that two detectors of one kind may
 //! differ in speed, and only climbs are compared, so that they may differ in how fast they fall. An echo within a rise of the
-//! edge is part of it, and can't be told.
+//! edge is part of it: it shows, if at all, by the shape of that (`delay.rs`).
 
 use super::{Pulse, whole};
 

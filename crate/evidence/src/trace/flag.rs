@@ -20,6 +20,11 @@ pub enum Flag {
         /// Where.
         sample: usize,
     },
+    /// The edge has another shape than that of the other trace: the delay hangs on where on the edges it is taken.
+    UnlikeEdge {
+        /// By how much it differs between 20 and 80 % of the heights, ns, above 0.
+        time: Digits,
+    },
     /// Something stands out of the part before the pulse.
     NotQuiet {
         /// Where.
@@ -66,6 +71,7 @@ impl Flag {
             "inverted" => Self::Inverted,
             "noisy" => Self::Noisy,
             "double_edge" => Self::DoubleEdge { sample: parts.whole("sample")? },
+            "unlike_edge" => Self::UnlikeEdge { time: parts.digits("time")? },
             "not_quiet" => Self::NotQuiet { sample: parts.whole("sample")? },
             "drift" => Self::Drift { volts: parts.digits("volts")? },
             "correlated_noise" => Self::CorrelatedNoise { samples: parts.whole("samples")? },

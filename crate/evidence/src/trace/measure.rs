@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::delay::between;
+use super::delay::{between, flags_of_pair};
 use super::{
     Delay, DelayMethod, Detector, Envelope, Flag, Pulse, Recording, TraceError, Waveform, difference,
     envelope,
@@ -103,8 +103,8 @@ pub fn measure(a: &Recording, b: &Recording, asked: &Asked) -> Measured {
         DelayMethod::CrossCorrelation { refined: true },
         DelayMethod::CrossCorrelation { refined: false },
     ];
-    let supposed = [a.is_unit_supposed, b.is_unit_supposed];
-    let outcomes = methods.map(|method| outcome(&found, method, supposed));
+    let flags = flags(&found, [a, b]);
+    let outcomes = methods.map(|method| outcome(&found, method, &flags));
     let walk = match &found {
         [Ok(a), Ok(b)] => difference(a, b, fixed, fraction).ok(),
         _ => None,
@@ -115,10 +115,26 @@ pub fn measure(a: &Recording, b: &Recording, asked: &Asked) -> Measured {
     Measured { outcomes: outcomes.into(), level, walk, sides }
 }
 
-/// The delay by one method, told of each trace whose unit of time was `supposed`; or the trace that has no pulse.
-fn outcome(found: &[Result<Pulse<'_>, TraceError>; 2], method: DelayMethod, supposed: [bool; 2]) -> Outcome {
+/// What is to be known of both pulses together, and of each trace whose unit of time was supposed.
+fn flags(found: &[Result<Pulse<'_>, TraceError>; 2], of: [&Recording; 2]) -> [Vec<Flag>; 2] {
+    let mut all = match found {
+        [Ok(a), Ok(b)] => flags_of_pair(a, b),
+        _ => Default::default(),
+    };
+    for (flags, recording) in all.iter_mut().zip(of) {
+        flags.extend(recording.is_unit_supposed.then_some(Flag::SupposedUnit));
+    }
+    all
+}
+
+/// The delay by one method, with the flags of both edges; or the trace that has no pulse.
+fn outcome(
+    found: &[Result<Pulse<'_>, TraceError>; 2],
+    method: DelayMethod,
+    flags: &[Vec<Flag>; 2],
+) -> Outcome {
     let result = match found {
-        [Ok(a), Ok(b)] => between(a, b, method).map(|(delay, _)| with_unit(delay, supposed)),
+        [Ok(a), Ok(b)] => between(a, b, method).map(|(delay, _)| delay.with(flags)),
         [Err(error), _] => Err((Detector::A, error.clone())),
         [_, Err(error)] => Err((Detector::B, error.clone())),
     };
@@ -144,14 +160,6 @@ fn side(
         Ok(pulse) => Side { drawn: Some(drawn(&pulse, region)), refused: None, envelope },
         Err(error) => Side { drawn: None, refused: Some(error), envelope },
     }
-}
-
-/// The delay, told of each trace whose unit of time was supposed.
-fn with_unit(mut delay: Delay, supposed: [bool; 2]) -> Delay {
-    for (edge, supposed) in delay.edges.iter_mut().zip(supposed) {
-        edge.flags.extend(supposed.then_some(Flag::SupposedUnit));
-    }
-    delay
 }
 
 fn wave(recording: &Recording, detector: Detector) -> Option<Waveform<'_>> {

@@ -21,6 +21,7 @@ fn every_kind_reads_back() {
         Flag::Inverted,
         Flag::Noisy,
         Flag::DoubleEdge { sample: 1 },
+        Flag::UnlikeEdge { time: number() },
         Flag::NotQuiet { sample: 2 },
         Flag::Drift { volts: number() },
         Flag::CorrelatedNoise { samples: 3 },

@@ -104,6 +104,13 @@ fn doubtful(input: &NoticeInput) -> Vec<Notice> {
             message!("notice-second_pulse-look"),
         ),
         told(
+            "unlike_edges",
+            Weight::Look,
+            of(|flag| matches!(flag, Flag::UnlikeEdge { .. })),
+            |n, rows| message!("notice-unlike_edges", n = n, rows = rows),
+            message!("notice-unlike_edges-look"),
+        ),
+        told(
             "signal_before",
             Weight::Look,
             of(|flag| matches!(flag, Flag::NotQuiet { .. })),

@@ -94,6 +94,7 @@ const CASES: [Case; 49] = [
         Whole,
     ),
     ("second_pulse", |b| b.flags(&Flag::DoubleEdge { sample: 9 }), Rows(&[3, 7])),
+    ("unlike_edges", |b| b.flags(&Flag::UnlikeEdge { time: Digits::of(0.12, 2) }), Rows(&[3, 7])),
     ("signal_before", |b| b.flags(&Flag::NotQuiet { sample: 9 }), Rows(&[3, 7])),
     ("not_level", |b| b.flags(&Flag::Drift { volts: Digits::of(0.02, 3) }), Rows(&[3, 7])),
     ("few_on_edge", |b| b.flags(&Flag::FewOnEdge { samples: 2 }), Rows(&[3, 7])),

@@ -231,14 +231,14 @@ function missing({ refusal, incomplete, lacks }) {
 }
 
 /** How many remarks there are of a notebook. @param {ClassRow} row @param {Compared} compared */
-function remarkCount({ after_seal }, { alike, differs }) {
+function remarkCount({ after_seal }, { alike, differs, left_out }) {
   const kinds = new Set(alike.map(({ merged }) => merged));
-  return Number(Boolean(after_seal)) + Number(differs.length > 0) + kinds.size;
+  return Number(left_out) + Number(Boolean(after_seal)) + Number(differs.length > 0) + kinds.size;
 }
 
 /** @param {ClassRow} row @param {Compared} compared @param {Member[]} members */
-function remarks({ after_seal, figures }, { alike, differs }, members) {
-  const told = [];
+function remarks({ after_seal, figures }, { alike, differs, left_out }, members) {
+  const told = left_out ? [say('class-left_out-one')] : [];
   if (after_seal) told.push(say('class-after-seal', { n: after_seal }));
   const other = figures.flatMap(({ id, name }) => (differs.includes(id) ? [name] : []));
   if (other.length > 0) told.push(say('class-differs', { figures: { all: other } }));

@@ -281,14 +281,24 @@ class Numbers {
 function membersOf(entries, told) {
   const places = entries.flatMap(({ row }, place) => (row ? [place] : []));
   const compared = new Map(places.map((place, index) => [place, told?.notebooks[index]]));
+  const handed = layerOfMost(entries);
   return Promise.all(entries.map(async (entry, place) => {
     const its = compared.get(place);
     const alike = await Promise.all(its?.alike.map(async ({ notebook, rows }) => {
       const other = places[notebook] ?? 0;
       return { notebook: other, rows, merged: await areMerged(entry, entries[other]) };
     }) ?? []);
-    return { ...entry, compared: its && { ...its, alike } };
+    return { ...entry, compared: its && { ...its, alike, handed_otherwise: handed !== '' && entry.row?.layer !== handed } };
   }));
+}
+
+/** The teacher's layer that most of the notebooks have; empty where no layer is that of most, as with data sets. @param {ClassEntry[]} entries */
+function layerOfMost(entries) {
+  const layers = entries.flatMap(({ row }) => (row ? [row.layer] : []));
+  /** @type {Map<string, number>} */
+  const counts = new Map();
+  for (const layer of layers) counts.set(layer, (counts.get(layer) ?? 0) + 1);
+  return [...counts].find(([, count]) => 2 * count > layers.length)?.[0] ?? '';
 }
 
 /** @param {ClassFigure} figure @returns {Figure} */

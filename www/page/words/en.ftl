@@ -1707,6 +1707,7 @@ class-after-seal =
        *[other] { $n } changes after the seal was opened
     }
 class-differs = Stored values differ from those calculated here: { $figures }
+class-handed_otherwise = What was handed out is missing here, or is not the same as in most of these notebooks: another hand-out, or a changed file?
 class-alike = Same readings in { $rows } rows as { $names }: worked together?
 class-alike-merged = Same readings in { $rows } rows as { $names }: their notebooks were merged, as the history says.
 class-columns-key = Key
@@ -2494,7 +2495,7 @@ handout-remove = Remove this text
 handout-sealed = Start with a sealed result
 handout-take = Download the hand-out
 handout-post = Ways to hand it out
-handout-take-hint = A hand-out holds what is in the notebook now, but without your name, your answers and what you undid. Nothing is sent: you hand it over. Opened again on the same computer, it leads back to the notebook that was begun from it.
+handout-take-hint = A hand-out holds what is in the notebook now, with the history of its readings and settings, but without your name, your answers, earlier wordings of texts and questions, and what you undid. Nothing is sent: you hand it over. Opened again on the same computer, it leads back to the notebook that was begun from it.
 handout-file-title = As a file
 handout-file-hint = For a course page or a shared folder. It holds photos and traces too. Students open it on this page, by Notebooks, then “{ $open }”.
 handout-address = Put beside this page on its site, it also opens by this address: { $address }

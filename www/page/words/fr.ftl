@@ -1704,6 +1704,7 @@ class-after-seal =
        *[other] { $n } modifications après l’ouverture du sceau
     }
 class-differs = Des valeurs enregistrées ne sont pas celles calculées ici : { $figures }
+class-handed_otherwise = Ce qui a été distribué manque ici, ou n’est pas le même que dans la plupart de ces cahiers : un autre document distribué, ou un fichier modifié ?
 class-alike = Mêmes lectures dans { $rows } lignes que { $names } : travail en commun ?
 class-alike-merged = Mêmes lectures dans { $rows } lignes que { $names } : leurs cahiers ont été fusionnés, comme le dit l’historique.
 class-columns-key = Clé
@@ -2491,7 +2492,7 @@ handout-remove = Retirer ce texte
 handout-sealed = Commencer avec un résultat scellé
 handout-take = Télécharger le document
 handout-post = Façons de le distribuer
-handout-take-hint = Un document à distribuer contient ce qui se trouve maintenant dans le cahier, mais sans votre nom, vos réponses et ce que vous avez annulé. Rien n’est envoyé : vous le remettez vous-même. Ouvert de nouveau sur le même ordinateur, il ramène au cahier commencé à partir de lui.
+handout-take-hint = Un document à distribuer contient ce qui se trouve maintenant dans le cahier, avec l’historique de ses lectures et réglages, mais sans votre nom, vos réponses, les formulations antérieures des textes et questions, et ce que vous avez annulé. Rien n’est envoyé : vous le remettez vous-même. Ouvert de nouveau sur le même ordinateur, il ramène au cahier commencé à partir de lui.
 handout-file-title = Sous forme de fichier
 handout-file-hint = Pour une page de cours ou un dossier partagé. Il contient aussi photos et traces. Les étudiants l’ouvrent sur cette page, par Cahiers, puis « { $open } ».
 handout-address = Placé à côté de cette page sur son site, il s’ouvre aussi par cette adresse : { $address }

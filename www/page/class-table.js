@@ -231,15 +231,17 @@ function missing({ refusal, incomplete, lacks }) {
 }
 
 /** How many remarks there are of a notebook. @param {ClassRow} row @param {Compared} compared */
-function remarkCount({ after_seal }, { alike, differs, left_out, handed_otherwise }) {
+function remarkCount({ after_seal, scattered, coverage }, { alike, differs, left_out, handed_otherwise }) {
   const kinds = new Set(alike.map(({ merged }) => merged));
-  return Number(left_out) + Number(handed_otherwise) + Number(Boolean(after_seal)) + Number(differs.length > 0) + kinds.size;
+  return [left_out, handed_otherwise, scattered, coverage, after_seal].filter(Boolean).length + Number(differs.length > 0) + kinds.size;
 }
 
 /** @param {ClassRow} row @param {Compared} compared @param {Member[]} members */
-function remarks({ after_seal, figures }, { alike, differs, left_out, handed_otherwise }, members) {
+function remarks({ after_seal, figures, scattered, coverage }, { alike, differs, left_out, handed_otherwise }, members) {
   const told = left_out ? [say('class-left_out-one')] : [];
   if (handed_otherwise) told.push(say('class-handed_otherwise'));
+  if (scattered) told.push(say('class-scattered'));
+  if (coverage) told.push(say('class-coverage', { coverage }));
   if (after_seal) told.push(say('class-after-seal', { n: after_seal }));
   const other = figures.flatMap(({ id, name }) => (differs.includes(id) ? [name] : []));
   if (other.length > 0) told.push(say('class-differs', { figures: { all: other } }));

@@ -1707,6 +1707,8 @@ class-after-seal =
        *[other] { $n } changes after the seal was opened
     }
 class-differs = Stored values differ from those calculated here: { $figures }
+class-scattered = u and U are claimed from the scatter of the residuals
+class-coverage = U has another coverage probability than 95 %: { $coverage }
 class-handed_otherwise = What was handed out is missing here, or is not the same as in most of these notebooks: another hand-out, or a changed file?
 class-alike = Same readings in { $rows } rows as { $names }: worked together?
 class-alike-merged = Same readings in { $rows } rows as { $names }: their notebooks were merged, as the history says.

@@ -1704,6 +1704,8 @@ class-after-seal =
        *[other] { $n } modifications après l’ouverture du sceau
     }
 class-differs = Des valeurs enregistrées ne sont pas celles calculées ici : { $figures }
+class-scattered = u et U sont tirées de la dispersion des résidus
+class-coverage = U a une autre probabilité de couverture que 95 % : { $coverage }
 class-handed_otherwise = Ce qui a été distribué manque ici, ou n’est pas le même que dans la plupart de ces cahiers : un autre document distribué, ou un fichier modifié ?
 class-alike = Mêmes lectures dans { $rows } lignes que { $names } : travail en commun ?
 class-alike-merged = Mêmes lectures dans { $rows } lignes que { $names } : leurs cahiers ont été fusionnés, comme le dit l’historique.

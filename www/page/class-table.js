@@ -231,14 +231,14 @@ function missing({ refusal, incomplete, lacks }) {
 }
 
 /** How many remarks there are of a notebook. @param {ClassRow} row @param {Compared} compared */
-function remarkCount({ after_seal, scattered, coverage }, { alike, differs, left_out, handed_otherwise }) {
+function remarkCount({ after_seal, scattered, coverage }, { alike, differs, handed_otherwise }) {
   const kinds = new Set(alike.map(({ merged }) => merged));
-  return [left_out, handed_otherwise, scattered, coverage, after_seal].filter(Boolean).length + Number(differs.length > 0) + kinds.size;
+  return [handed_otherwise, scattered, coverage, after_seal].filter(Boolean).length + Number(differs.length > 0) + kinds.size;
 }
 
 /** @param {ClassRow} row @param {Compared} compared @param {Member[]} members */
-function remarks({ after_seal, figures, scattered, coverage }, { alike, differs, left_out, handed_otherwise }, members) {
-  const told = left_out ? [say('class-left_out-one')] : [];
+function remarks({ after_seal, figures, scattered, coverage }, { alike, differs, handed_otherwise }, members) {
+  const told = [];
   if (handed_otherwise) told.push(say('class-handed_otherwise'));
   if (scattered) told.push(say('class-scattered'));
   if (coverage) told.push(say('class-coverage', { coverage }));

@@ -22,14 +22,8 @@ import { reader } from './worker-slot.js';
 
 /** @import { ClassEntry } from './class-pool.js' */
 /** @import { Filter, Member } from './class-table.js' */
-/** @import { DecimalMark, Figure, Value, View, Weight } from './types.js' */
+/** @import { DecimalMark, Figure, Value, View } from './types.js' */
 /** @import { Class, ClassFigure, Key } from './worker-types.js' */
-
-/** Of which notebooks the mean is taken: all, or those without a serious notice, or without any. @typedef {keyof typeof LEAVES_OUT} MeanOf */
-
-/** The notices that leave a notebook out of the mean. */
-const LEAVES_OUT = /** @type {const} @satisfies {Record<string, Weight[]>} */ ({ all: [], grave: ['grave'], look: ['grave', 'look'] });
-const MEANS = /** @type {MeanOf[]} */ (Object.keys(LEAVES_OUT));
 
 export class ClassSection {
   /** @param {(file: File) => void} open opens a copy of a notebook */
@@ -44,8 +38,6 @@ export class ClassSection {
     this.pool = undefined;
     /** What was chosen while others are read. @type {File[]} */
     this.waiting = [];
-    /** Whose mean is taken. @type {MeanOf} */
-    this.meanOf = 'all';
     /** The count of comparisons begun: an answer to an earlier one is not heard. */
     this.compared = 0;
     this.progress = /** @type {HTMLProgressElement} */ (byId('class-progress'));
@@ -61,11 +53,6 @@ export class ClassSection {
     this.figures = new Figures(byId('class-figures'));
     this.chart = new ClassChart(byId('class-plot'), byId('class-scale'));
     this.filter = new Choice({ id: 'class-filter', label: say('class-filter'), options: {} }, (value) => this.filterBy(value));
-    this.means = new Choice({ id: 'class-mean-of', label: say('class-mean-of'), options: each(MEANS, (key) => say(`class-means-${key}`)) }, (value) => {
-      this.meanOf = value;
-      void this.compare();
-    });
-    this.summary.after(this.means.root);
     this.feedback = new ClassFeedback((handed) => this.table.tellSaid(handed));
     byId('class-result').append(this.feedback.root);
     this.reading = new ClassReading();
@@ -175,8 +162,6 @@ export class ClassSection {
     setHidden(this.running, true);
     this.filter.offer(filters(['all', 'marked', 'without']));
     this.filterBy('all');
-    this.meanOf = 'all';
-    this.means.show('all');
     this.entries = [];
     this.keys = [];
     this.feedback.clear();
@@ -194,9 +179,8 @@ export class ClassSection {
       const readingsSeen = new Numbers();
       /** @type {Numbers<Value>} */
       const components = new Numbers();
-      const given = read.map(({ sealed, figures, stored, readings, layer, rows, rails, parts, notices }) => ({
+      const given = read.map(({ sealed, figures, stored, readings, layer, rows, rails, parts }) => ({
         sealed,
-        left_out: notices.some(({ weight }) => LEAVES_OUT[this.meanOf].some((one) => one === weight)),
         figures: figures.map(({ id, value, uncertainty }) => ({ id, value, uncertainty })),
         stored: stored ?? null,
         readings: readings.map((reading) => readingsSeen.of(reading, reading)),
@@ -226,8 +210,7 @@ export class ClassSection {
     setTold(this.refusal, told?.refusal ?? null);
     this.figures.show((told?.figures ?? []).map(figureOf));
     setHidden(this.figure, count === 0);
-    const leftOut = members.filter(({ compared }) => compared?.left_out).length;
-    setText(this.summary, [say('class-summary', { n: count }), ...(leftOut ? [say('class-left_out', { n: leftOut })] : [])].join(' '));
+    setText(this.summary, say('class-summary', { n: count }));
   }
 
   /** @param {number} shown */

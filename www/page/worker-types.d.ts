@@ -101,8 +101,6 @@ z: string,
 apart: string,
 /** The same as a number. */
 apart_value: number | null,
-/** Whether it has a result that is left out of that mean. */
-left_out: boolean,
 /** χ² with its degrees of freedom: "18.3/21". */
 chi_square: string,
 /** Its p-value. */
@@ -287,8 +285,6 @@ percent: Digits, } | { "flag": "supposed_unit" } | { "flag": "rough" };
 export type Given = {
 /** Whether a closed seal covers its result, which then is not told. */
 sealed: boolean,
-/** Whether it is left out of what the results come to together, by a person's choice; it is held against that all the same. */
-left_out: boolean,
 /** The figures of its line and its speed, computed here. */
 figures: Array<GivenFigure>,
 /** The table of these figures that came with it (`line.csv`). */

@@ -131,31 +131,14 @@ impl Consensus {
     /// it follows from the stated uncertainties (law of propagation, JCGM 100:2008, 5.1.2). The result is one of those that
     /// made the mean: where τ is 0, u²(d) = u² − u²(x̄) (M. G. Cox, Metrologia 39 (2002) 589, for the weighted mean).
     pub fn apart(&self, results: &[Estimate]) -> Vec<f64> {
-        let moved = self.stated_variance(results);
+        let Allowing { between, mean } = self.mandel_paule;
+        let share = |one: &Estimate| mean.u * mean.u / (one.u * one.u + between * between);
+        let moved: f64 = results.iter().map(|one| (share(one) * one.u).powi(2)).sum();
         let each = results.iter().map(|one| {
-            let variance = one.u * one.u * (1.0 - 2.0 * self.share(one)) + moved;
-            (one.value - self.mandel_paule.mean.value) / variance.sqrt()
+            let variance = one.u * one.u * (1.0 - 2.0 * share(one)) + moved;
+            (one.value - mean.value) / variance.sqrt()
         });
         each.collect()
-    }
-
-    /// The same for other results, none of those that made the mean: u²(d) = u² + u²(x̄), with u(x̄) as it follows from the
-    /// stated uncertainties (law of propagation, JCGM 100:2008, 5.1.2).
-    pub fn others_apart(&self, results: &[Estimate], others: &[Estimate]) -> Vec<f64> {
-        let moved = self.stated_variance(results).sqrt();
-        let mean = self.mandel_paule.mean.value;
-        others.iter().map(|one| (one.value - mean) / one.u.hypot(moved)).collect()
-    }
-
-    /// By how much the mean by Paule and Mandel moves with one of its results.
-    fn share(&self, one: &Estimate) -> f64 {
-        let Allowing { between, mean } = self.mandel_paule;
-        mean.u * mean.u / (one.u * one.u + between * between)
-    }
-
-    /// The variance of that mean, as it follows from the stated uncertainties alone.
-    fn stated_variance(&self, results: &[Estimate]) -> f64 {
-        results.iter().map(|one| (self.share(one) * one.u).powi(2)).sum()
     }
 
     fn is_finite(&self) -> bool {

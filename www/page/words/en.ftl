@@ -1730,11 +1730,6 @@ class-too_few =
         [0] No result yet. Two are needed to compare.
        *[other] Only { $n } result. Two are needed to compare.
     }
-class-too_few-left =
-    { $n ->
-        [0] The choice “Mean of” leaves no result. Two are needed to compare.
-       *[other] The choice “Mean of” leaves { $n } result. Two are needed to compare.
-    }
 class-out_of_range = The results are too large, or their uncertainties too small, to calculate with. Look for a wrong unit.
 class-together = All results together
 class-nothing = Choose files first. Then all results are drawn here in order, each with its expanded uncertainty, together with their mean and how well they agree.
@@ -1744,23 +1739,13 @@ class-summary =
         [one] { $n } result in 10⁶ m/s.
        *[other] { $n } results in 10⁶ m/s, from the smallest c to the largest. The band is the mean of the class ± 2 u.
     }
-class-mean-of = Mean of
-class-means-all = all notebooks
-class-means-grave = notebooks without a serious notice
-class-means-look = notebooks without a notice
-class-left_out =
-    { $n ->
-        [one] { $n } result is left out of it, and of the values below.
-       *[other] { $n } results are left out of it, and of the values below.
-    }
-class-left_out-one = Left out of the mean of the class
 class-weighted = weighted mean
-class-weighted-meaning = The mean of the results, each weighted by 1/u². Its uncertainty follows from the stated uncertainties alone. Results with a very small u dominate it.
+class-weighted-meaning = The mean of all results, each weighted by 1/u². Its uncertainty follows from the stated uncertainties alone. Results with a very small u dominate it.
 class-chi_square = agreement of the results
 class-chi_square-value = { $chi } with ν = { $nu }, { $p }
 class-chi_square-meaning = χ² of the results about their weighted mean. A small p says that they scatter more than their uncertainties allow: some of them leave out an effect.
 class-mandel_paule = mean, with scatter between notebooks (Paule–Mandel)
-class-mandel_paule-meaning = τ is the scatter between notebooks that the stated uncertainties leave unexplained. It is chosen so that χ², calculated with it, equals ν. The plot and the column “z, from the class” use this mean. A few faulty notebooks pull it away from all the others, which then have a large z: “Mean of” leaves them out.
+class-mandel_paule-meaning = τ is the scatter between notebooks that the stated uncertainties leave unexplained. It is chosen so that χ², calculated with it, equals ν. The plot and the column “z, from the class” use this mean.
 class-dersimonian_laird = mean, with scatter between notebooks (DerSimonian–Laird)
 class-dersimonian_laird-meaning = The same with τ from the moments of the results, in one step.
 class-between = { $mean }; τ = { $between }

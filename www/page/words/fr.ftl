@@ -1727,11 +1727,6 @@ class-too_few =
         [0] Aucun résultat encore. Il en faut deux pour comparer.
        *[other] Un seul résultat ({ $n }). Il en faut deux pour comparer.
     }
-class-too_few-left =
-    { $n ->
-        [0] Le choix « Moyenne sur » ne garde aucun résultat. Il en faut deux pour comparer.
-       *[other] Le choix « Moyenne sur » ne garde qu’un seul résultat ({ $n }). Il en faut deux pour comparer.
-    }
 class-out_of_range = Les résultats sont trop grands, ou leurs incertitudes trop petites, pour le calcul. Cherchez une unité fausse.
 class-together = Tous les résultats ensemble
 class-nothing = Choisissez d’abord des fichiers. Tous les résultats se rangent alors ici dans l’ordre, chacun avec son incertitude élargie, avec leur moyenne et leur accord.
@@ -1741,23 +1736,13 @@ class-summary =
         [one] { $n } résultat, en 10⁶ m/s.
        *[other] { $n } résultats en 10⁶ m/s, du plus petit c au plus grand. La bande est la moyenne de la classe ± 2 u.
     }
-class-mean-of = Moyenne sur
-class-means-all = tous les cahiers
-class-means-grave = les cahiers sans remarque grave
-class-means-look = les cahiers sans remarque
-class-left_out =
-    { $n ->
-        [one] { $n } résultat en est exclu, comme des valeurs ci-dessous.
-       *[other] { $n } résultats en sont exclus, comme des valeurs ci-dessous.
-    }
-class-left_out-one = Exclu de la moyenne de la classe
 class-weighted = moyenne pondérée
-class-weighted-meaning = La moyenne des résultats, chacun pondéré par 1/u². Son incertitude vient des seules incertitudes déclarées. Les résultats dont l’incertitude est très petite en décident.
+class-weighted-meaning = La moyenne de tous les résultats, chacun pondéré par 1/u². Son incertitude vient des seules incertitudes déclarées. Les résultats dont l’incertitude est très petite en décident.
 class-chi_square = accord des résultats
 class-chi_square-value = { $chi } avec ν = { $nu }, { $p }
 class-chi_square-meaning = χ² des résultats autour de leur moyenne pondérée. Une petite valeur p indique qu’ils se dispersent plus que leurs incertitudes ne le permettent : certains omettent un effet.
 class-mandel_paule = moyenne, avec dispersion entre cahiers (Paule–Mandel)
-class-mandel_paule-meaning = τ est la dispersion entre cahiers que les incertitudes déclarées n’expliquent pas. Il est choisi pour que χ², calculé avec lui, soit égal à ν. Le graphique et la colonne « z, par rapport à la classe » utilisent cette moyenne. Quelques cahiers erronés l’éloignent de tous les autres, dont le z est alors grand : « Moyenne sur » les exclut.
+class-mandel_paule-meaning = τ est la dispersion entre cahiers que les incertitudes déclarées n’expliquent pas. Il est choisi pour que χ², calculé avec lui, soit égal à ν. Le graphique et la colonne « z, par rapport à la classe » utilisent cette moyenne.
 class-dersimonian_laird = moyenne, avec dispersion entre cahiers (DerSimonian–Laird)
 class-dersimonian_laird-meaning = De même avec τ tiré des moments des résultats, en un pas.
 class-between = { $mean } ; τ = { $between }

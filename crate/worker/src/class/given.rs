@@ -10,8 +10,6 @@ use super::stored::GivenFigure;
 pub struct Given {
     /// Whether a closed seal covers its result, which then is not told.
     pub sealed: bool,
-    /// Whether it is left out of what the results come to together, by a person's choice; it is held against that all the same.
-    pub left_out: bool,
     /// The figures of its line and its speed, computed here.
     pub figures: Vec<GivenFigure>,
     /// The table of these figures that came with it (`line.csv`).

@@ -134,8 +134,6 @@ pub struct Compared {
     pub apart: String,
     /// The same as a number.
     pub apart_value: Option<f64>,
-    /// Whether it has a result that is left out of that mean.
-    pub left_out: bool,
     /// χ² with its degrees of freedom: "18.3/21".
     pub chi_square: String,
     /// Its p-value.
@@ -181,14 +179,10 @@ pub struct ClassFigure {
 /// Compares the notebooks of a class, and holds them against the keys to their data sets; numbers are written with a decimal
 /// mark.
 pub fn class(all: &[Given], keys: &[Key], mark: DecimalMark) -> Class {
-    let (kept, others) = (results(all, false), results(all, true));
-    let together = consensus(&kept);
+    let results: Vec<Estimate> = all.iter().filter_map(Given::result).map(estimate).collect();
+    let together = consensus(&results);
     let mean = together.as_ref().ok().map(|found| found.mandel_paule.mean);
-    let (apart, others_apart) = together.as_ref().map_or_else(
-        |_| (Vec::new(), Vec::new()),
-        |found| (found.apart(&kept), found.others_apart(&kept, &others)),
-    );
-    let (mut apart, mut others_apart) = (apart.into_iter(), others_apart.into_iter());
+    let mut apart = together.as_ref().map_or_else(|_| Vec::new(), |found| found.apart(&results)).into_iter();
     let scale = ResultScale::of(
         &all.iter().filter_map(Given::result).map(|it| (it.c, it.reach())).collect::<Vec<_>>(),
     );
@@ -196,8 +190,7 @@ pub fn class(all: &[Given], keys: &[Key], mark: DecimalMark) -> Class {
     let residuals = residuals(all, &alike, mark);
     let (lost, budgets) = lost(all, mark);
     let notebooks = all.iter().zip(alike).map(|(one, alike)| {
-        let its = if one.left_out { &mut others_apart } else { &mut apart };
-        let apart = one.result().and_then(|_| its.next());
+        let apart = one.result().and_then(|_| apart.next());
         let key = set_of(one, keys).map(|set| one.covers(set));
         Compared { alike, key, ..compared(one, apart, scale, mark) }
     });
@@ -205,23 +198,20 @@ pub fn class(all: &[Given], keys: &[Key], mark: DecimalMark) -> Class {
         notebooks: notebooks.collect(),
         mean: mean.zip(scale).map(|(mean, scale)| scale.bar(mean.value, COVERAGE_FACTOR * mean.u)),
         ticks: scale.map_or_else(Vec::new, |scale| scale.ticks(mark)),
-        refusal: together.as_ref().err().map(|error| refusal(*error, others.len())),
-        figures: together.map_or_else(|_| Vec::new(), |found| figures(&found, kept.len(), mark)),
+        refusal: together.as_ref().err().map(|error| refusal(*error)),
+        figures: together.map_or_else(|_| Vec::new(), |found| figures(&found, results.len(), mark)),
         residuals,
         lost,
         budgets,
     }
 }
 
-/// The results that are left out, or those that are not, in their order.
-fn results(all: &[Given], left_out: bool) -> Vec<Estimate> {
-    let some = all.iter().filter(|one| one.left_out == left_out).filter_map(Given::result);
-    some.map(|it| Estimate { value: it.c, u: it.u }).collect()
+fn estimate(result: ClassResult) -> Estimate {
+    Estimate { value: result.c, u: result.u }
 }
 
-fn refusal(error: ConsensusError, left_out: usize) -> Message {
+fn refusal(error: ConsensusError) -> Message {
     match error {
-        ConsensusError::TooFew { got } if left_out > 0 => message!("class-too_few-left", n = got),
         ConsensusError::TooFew { got } => message!("class-too_few", n = got),
         ConsensusError::NotPositive { .. } | ConsensusError::OutOfRange => message!("class-out_of_range"),
     }
@@ -240,7 +230,6 @@ fn compared(one: &Given, apart: Option<f64>, scale: Option<ResultScale>, mark: D
         z: z(result.and_then(|it| it.z)),
         apart: z(apart),
         apart_value: apart,
-        left_out: one.left_out && result.is_some(),
         chi_square: fit.map_or_else(String::new, |fit| {
             format!("{}/{}", fixed(fit.chi_square, -1, mark), fit.degrees_of_freedom)
         }),

@@ -60,28 +60,6 @@ fn too_few_results_are_no_class() {
     assert!(found.figures.is_empty() && found.mean.is_none());
 }
 
-/// One of three is left out: the mean is that of the others, and it stands apart from it by u²(d) = u² + u²(x̄).
-#[test]
-fn what_is_left_out_of_the_mean_is_held_against_it_all_the_same() {
-    let mut all = [given(3.01e8, 1e6, &[]), given(3.5e8, 1e6, &[]), given(2.99e8, 1e6, &[])];
-    all[1].left_out = true;
-    let found = class(&all, &[], DecimalMark::Point);
-    assert_eq!(found.figures[0].value, Value::from("3.0000(71)\u{a0}×\u{a0}10⁸\u{a0}m/s"));
-    let [one, out, other] = found.notebooks.as_slice() else { panic!("three") };
-    // u²(x̄) = 1e12/2 by the stated uncertainties: 5e7/√(1.5e12).
-    assert_eq!((one.apart.as_str(), out.apart.as_str(), other.apart.as_str()), ("1.4", "40.8", "−1.4"));
-    assert_eq!((one.left_out, out.left_out), (false, true));
-    assert!(out.bar.is_some(), "it is drawn among the others");
-
-    all[0].left_out = true;
-    assert_eq!(
-        class(&all, &[], DecimalMark::Point).refusal,
-        Some(message!("class-too_few-left", n = 1_usize))
-    );
-    let none = Given { left_out: true, ..Given::default() };
-    assert!(!class(&[none], &[], DecimalMark::Point).notebooks[0].left_out, "it has no result");
-}
-
 /// Two that share three of four rows; one that shares two with them, and one that shares three of eight.
 #[test]
 fn readings_alike_digit_for_digit_are_pointed_out() {

@@ -83,7 +83,7 @@ export class ClassSection {
     byId('class-choices').append(
       el('div', { class: 'field' }, el('label', { for: 'class-search' }, say('class-search')), el('span', { class: 'box' }, search)), this.filter.root);
     byId('class-stop').addEventListener('click', () => this.pool?.stop());
-    byId('class-clear').addEventListener('click', () => this.clear());
+    byId('class-clear').addEventListener('click', () => this.askToClear());
     byId('class-take-table').addEventListener('click', () => {
       const csv = csvOf(this.table.shown(), this.table.members, this.keys.length > 0, this.feedback.all);
       download(csv, 'text/csv;charset=utf-8', 'class.csv');
@@ -153,6 +153,13 @@ export class ClassSection {
     this.progress.max = all;
     this.progress.value = done;
     setText(this.count, say('class-running', { done, all }));
+  }
+
+  /** Clears the table; where comments written here would be lost with it, only when that is wished all the same. */
+  askToClear() {
+    const n = this.feedback.unsavedWork();
+    if (n === 0) this.clear();
+    else toast(say('class-clear-lost', { n }), { label: say('class-clear-anyway'), run: () => this.clear() });
   }
 
   clear() {

@@ -1607,6 +1607,12 @@ class-hint = Read the notebooks of a class: bundles, notebook.json files, folder
 class-choose = Choose files
 class-choose-folder = Choose a folder
 class-clear = Clear the table
+class-clear-lost =
+    { $n ->
+        [one] Not cleared: what you wrote on { $n } notebook is in no file yet, and would be lost. Download the comments first.
+       *[other] Not cleared: what you wrote on { $n } notebooks is in no file yet, and would be lost. Download the comments first.
+    }
+class-clear-anyway = Clear anyway
 class-progress = Progress of reading
 class-running = { $done } of { $all } files read
 class-done =

@@ -1604,6 +1604,12 @@ class-hint = Lisez les cahiers d’une classe : archives, fichiers notebook.jso
 class-choose = Choisir des fichiers
 class-choose-folder = Choisir un dossier
 class-clear = Vider le tableau
+class-clear-lost =
+    { $n ->
+        [one] Rien n’a été vidé : ce que vous avez écrit sur { $n } cahier n’est encore dans aucun fichier, et serait perdu. Téléchargez d’abord les commentaires.
+       *[other] Rien n’a été vidé : ce que vous avez écrit sur { $n } cahiers n’est encore dans aucun fichier, et serait perdu. Téléchargez d’abord les commentaires.
+    }
+class-clear-anyway = Vider quand même
 class-progress = Avancement de la lecture
 class-running = Fichiers lus : { $done } sur { $all }
 class-done =

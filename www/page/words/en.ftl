@@ -2537,6 +2537,7 @@ sets-notes-typed = These readings come from a simulated bench. They were drawn f
 sets-notes-photographs = These photos show the screen of a simulated bench. They were drawn for { $who } and for nobody else. Accept or correct the proposed marks on each of them.
 sets-notes-traces = These traces come from a simulated bench. They were drawn for { $who } and for nobody else. Press “Measure again” to take the delays from them.
 posted-begun = You began “{ $title }” here before. This is your notebook, as you left it.
+posted-others = A notebook was begun from it on this computer before. If that one is yours, open it under “Notebooks”.
 posted-anew = Begin a new one
 posted-asks = It is a hand-out: what is asked for is listed under “Report”.
 posted-show-asked = Show what is asked for

@@ -2534,6 +2534,7 @@ sets-notes-typed = Ces lectures viennent d’un banc simulé. Elles ont été ti
 sets-notes-photographs = Ces photos montrent l’écran d’un banc simulé. Elles ont été tirées pour { $who } et pour personne d’autre. Acceptez ou corrigez sur chacune les marques proposées.
 sets-notes-traces = Ces traces viennent d’un banc simulé. Elles ont été tirées pour { $who } et pour personne d’autre. Appuyez sur « Mesurer de nouveau » pour en tirer les retards.
 posted-begun = Vous avez déjà commencé « { $title } » ici. Voici votre cahier, tel que vous l’avez laissé.
+posted-others = Un cahier a déjà été commencé à partir de lui sur cet ordinateur. S’il est à vous, ouvrez-le sous « Cahiers ».
 posted-anew = En commencer un nouveau
 posted-asks = C’est un document distribué : ce qui est demandé figure sous « Rapport ».
 posted-show-asked = Montrer ce qui est demandé

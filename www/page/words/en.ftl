@@ -2529,6 +2529,7 @@ sets-too_late = Row { $row }: the delay is longer than 2 µs, and does not fit i
 sets-position = A planned position can’t be read. Correct or remove it in the plan first.
 sets-take = Download the data sets (zip)
 sets-take-key = Download the key
+sets-key-left = These data sets are gone from this page, and you have not downloaded the key to them. Without it, their true values are lost.
 sets-file = data-sets
 sets-key-file = key
 sets-number = whoever has data set { $number }

@@ -2526,6 +2526,7 @@ sets-too_late = Ligne { $row } : le retard dépasse 2 µs et ne tient pas dans
 sets-position = Une position prévue est illisible. Corrigez-la ou retirez-la d’abord dans le plan de mesure.
 sets-take = Télécharger les jeux de données (zip)
 sets-take-key = Télécharger la clé
+sets-key-left = Ces jeux de données ne sont plus dans cette page, et vous n’avez pas téléchargé leur clé. Sans elle, leurs valeurs vraies sont perdues.
 sets-file = jeux-de-données
 sets-key-file = clé
 sets-number = qui a reçu le jeu de données { $number }

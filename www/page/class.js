@@ -7,7 +7,7 @@ import { ClassChart } from './class-chart.js';
 import { ClassFeedback } from './class-feedback.js';
 import { areMerged } from './class-merged.js';
 import { ClassNotices } from './class-notices.js';
-import { ClassPool, fileOf, textIn } from './class-pool.js';
+import { ClassPool, fileOf, pathOf, textIn } from './class-pool.js';
 import { ClassReading } from './class-reading.js';
 import { ClassResiduals } from './class-residuals.js';
 import { ClassTable, csvOf, whoOf, sayShown } from './class-table.js';
@@ -128,7 +128,7 @@ export class ClassSection {
       const found = await pool.read(some.map((file) => ({ name: file.name, file, inside: undefined })));
       // The table may have been cleared meanwhile.
       if (this.pool !== pool) return;
-      this.entries = [...this.entries, ...found];
+      this.entries = onceEach([...this.entries, ...found]);
       this.keys = [...this.keys, ...pool.keys];
       const told = pool.stopped ? say('class-stopped', { done: pool.done, all: pool.all }) : say('class-done', { n: pool.done });
       const over = files.length - some.length;
@@ -242,6 +242,21 @@ export class ClassSection {
       toast(messageOf(error));
     }
   }
+}
+
+/** The entries, a notebook that came before refused as that: counted twice, it would weigh twice in all. @param {ClassEntry[]} entries @returns {ClassEntry[]} */
+function onceEach(entries) {
+  /** @type {Map<string, ClassEntry>} */
+  const first = new Map();
+  return entries.map((entry) => {
+    const { row } = entry;
+    if (!row || row.figures.length === 0) return entry;
+    const known = JSON.stringify([row.entries, row.title, row.people, row.layer, row.rows, row.figures]);
+    const before = first.get(known);
+    if (before) return { ...entry, row: undefined, refused: say('class-twice', { path: pathOf(before.handed) }) };
+    first.set(known, entry);
+    return entry;
+  });
 }
 
 /** Numbers for things, from 0, the same for the same key. @template Thing */

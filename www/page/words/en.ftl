@@ -1630,6 +1630,7 @@ class-passed-over =
 class-no_notebook = There is no notebook in this zip. Choose a bundle as it was downloaded, or a zip of such bundles.
 class-teachers = A key or comments in one zip with notebooks are not read: a student could have put them there. If they are yours, unpack the zip and choose them by themselves.
 class-deep = This zip is inside a zip that is inside another one. Unpack the outer one first.
+class-twice = The same notebook as { $path }, which counts once.
 class-crashed = The calculation of this notebook ended unexpectedly. Open it by itself to see more.
 class-incomplete =
     { $n ->

@@ -1627,6 +1627,7 @@ class-passed-over =
 class-no_notebook = Il n’y a pas de cahier dans ce zip. Choisissez une archive telle qu’elle a été téléchargée, ou un zip de telles archives.
 class-teachers = Une clé ou des commentaires dans un même zip que des cahiers ne sont pas lus : un étudiant a pu les y mettre. S’ils sont les vôtres, décompressez le zip et choisissez-les à part.
 class-deep = Ce zip se trouve dans un zip qui se trouve dans un autre. Décompressez d’abord celui de l’extérieur.
+class-twice = Le même cahier que { $path }, qui compte une fois.
 class-crashed = Le calcul de ce cahier s’est terminé de façon inattendue. Ouvrez-le seul pour en voir plus.
 class-incomplete =
     { $n ->

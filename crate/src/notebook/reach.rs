@@ -27,13 +27,16 @@ impl Edit {
                 let all: Vec<Self> = edits.into_iter().filter_map(|edit| edit.handed_on(page)).collect();
                 (!all.is_empty()).then_some(Self::Together(all))
             }
-            // In the words in which it is asked now; in its place, since tasks stand in the order in which they were begun.
+            // In the words of now; in its place, since tasks and notes stand in the order in which they were begun.
             Self::SetTask(id, ..) => page
                 .handout
                 .tasks
                 .iter()
                 .find(|task| task.id == id)
                 .map(|Task { at, asks, text, .. }| Self::SetTask(id, *at, *asks, text.clone())),
+            Self::SetNote(note) => {
+                page.notes.iter().find(|one| one.id == note.id).cloned().map(Self::SetNote)
+            }
             edit => (!edit.stays_behind(page)).then_some(edit),
         }
     }
@@ -49,7 +52,11 @@ impl Edit {
             | Self::Seal(_)
             | Self::OpenSeal
             // Of what was removed nothing is handed on that it could remove.
-            | Self::RemoveTask(_) => true,
+            | Self::RemoveTask(_)
+            | Self::RemoveNote(_) => true,
+            Self::SetCell { row, cell: Cell::Remark, text } => {
+                page.row(*row).is_none_or(|row| row.text(Cell::Remark) != text)
+            }
             Self::SetTitle(text) => *text != page.title,
             Self::SetBench { field, text } if text != page.text(*field) => true,
             Self::SetBench { field, .. } => match of_field(*field) {

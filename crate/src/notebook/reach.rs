@@ -58,7 +58,8 @@ impl Edit {
                 page.row(*row).is_none_or(|row| row.text(Cell::Remark) != text)
             }
             Self::SetTitle(text) => *text != page.title,
-            Self::SetBench { field, text } if text != page.text(*field) => true,
+            // What a rehearsal was drawn from stays as it was made: its true values follow from that.
+            Self::SetBench { field, text } if page.rehearsal.is_none() && text != page.text(*field) => true,
             Self::SetBench { field, .. } => match of_field(*field) {
                 Reach::Piece(piece @ (Piece::People | Piece::StudentNumber | Piece::Group | Piece::Date)) => {
                     page.handout.rule(piece) != Rule::Fixed

@@ -2490,6 +2490,7 @@ handout-sealed = Start with a sealed result
 handout-take = Download the hand-out
 handout-post = Ways to hand it out
 handout-take-hint = A hand-out holds what is in the notebook now, with the history of its readings and settings, but without your name, your answers, earlier wordings of texts, remarks and questions, and what you undid. Nothing is sent: you hand it over. Opened again on the same computer, it leads back to the notebook that was begun from it.
+handout-rehearsal = This notebook is a rehearsal: everybody who gets it can show its true values under Plan. For values that stay hidden, make data sets below.
 handout-file-title = As a file
 handout-file-hint = For a course page or a shared folder. It holds photos and traces too. Students open it on this page, by Notebooks, then “{ $open }”.
 handout-address = Put beside this page on its site, it also opens by this address: { $address }

@@ -2487,6 +2487,7 @@ handout-sealed = Commencer avec un résultat scellé
 handout-take = Télécharger le document
 handout-post = Façons de le distribuer
 handout-take-hint = Un document à distribuer contient ce qui se trouve maintenant dans le cahier, avec l’historique de ses lectures et réglages, mais sans votre nom, vos réponses, les formulations antérieures des textes, remarques et questions, et ce que vous avez annulé. Rien n’est envoyé : vous le remettez vous-même. Ouvert de nouveau sur le même ordinateur, il ramène au cahier commencé à partir de lui.
+handout-rehearsal = Ce cahier est un entraînement : quiconque le reçoit peut en montrer les valeurs vraies sous « Plan de mesure ». Pour des valeurs qui restent cachées, préparez des jeux de données ci-dessous.
 handout-file-title = Sous forme de fichier
 handout-file-hint = Pour une page de cours ou un dossier partagé. Il contient aussi photos et traces. Les étudiants l’ouvrent sur cette page, par Cahiers, puis « { $open } ».
 handout-address = Placé à côté de cette page sur son site, il s’ouvre aussi par cette adresse : { $address }

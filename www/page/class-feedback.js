@@ -192,6 +192,11 @@ export class ClassFeedback {
     return undefined;
   }
 
+  /** Of how many notebooks something was written here that is in no file. */
+  unsavedWork() {
+    return this.said().filter(([handed]) => this.unsaved.has(handed) && this.written.has(handed)).length;
+  }
+
   clear() {
     this.all.clear();
     this.others.clear();
@@ -220,9 +225,11 @@ export class ClassFeedback {
     const feedback = this.all.get(handed);
     if (!feedback) return;
     try {
-      download(await this.fileFor(feedback), 'application/json', `${nameFor(feedback)}.json`);
+      // What is written while the file is made is not in it.
       this.unsaved.delete(handed);
+      download(await this.fileFor(feedback), 'application/json', `${nameFor(feedback)}.json`);
     } catch (error) {
+      this.unsaved.add(handed);
       toast(messageOf(error));
     }
     this.tell();
@@ -230,12 +237,13 @@ export class ClassFeedback {
 
   /** Takes the files for all away, in one zip. */
   async takeAll() {
+    const said = this.said();
     try {
       /** @type {Map<string, string>} */
       const names = new Map();
       const contents = [];
-      const said = this.said();
-      for (const [, feedback] of said) {
+      for (const [handed, feedback] of said) {
+        this.unsaved.delete(handed);
         contents.push(/** @type {Uint8Array<ArrayBuffer>} */ (new TextEncoder().encode(await this.fileFor(feedback))));
         const name = nameFor(feedback);
         let free = name;
@@ -244,8 +252,8 @@ export class ClassFeedback {
         names.set(free.toLowerCase(), `${free}.json`);
       }
       download(await reader.ask('pack', [...names.values()], contents), 'application/zip', `${safeName(say('class-feedback-file'), 40)}.zip`);
-      for (const [handed] of said) this.unsaved.delete(handed);
     } catch (error) {
+      for (const [handed] of said) this.unsaved.add(handed);
       toast(messageOf(error));
     }
     this.tell();

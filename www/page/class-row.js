@@ -16,6 +16,8 @@ import { Desk } from './slope_of_light.js';
  * @property {number} struck
  * @property {number} incomplete
  * @property {boolean} sealed whether a closed seal covers the result
+ * @property {boolean} scattered whether its uncertainty is claimed from the scatter of the residuals, and not as stated
+ * @property {string} coverage its coverage probability as typed; empty where that is the usual one
  * @property {ResultView['refusal']} refusal why there is no result
  * @property {LineView['method']} method
  * @property {Notice[]} notices but those only good to know
@@ -33,6 +35,9 @@ import { Desk } from './slope_of_light.js';
 /** What a person is asked to write where no hand-out says what it asks for. @type {(BenchField & Piece)[]} */
 const ASKED = ['people', 'aim', 'method', 'discussion'];
 
+/** The coverage probability where none is typed. */
+const USUAL_COVERAGE = 0.95;
+
 /** The longest name of a rail that is drawn. */
 const LONGEST = 100;
 
@@ -46,6 +51,7 @@ export function rowOf(text) {
     const { view, rows } = desk.news();
     const all = rows.flatMap((row) => (row && 'cells' in row ? [row] : []));
     const used = all.filter(({ state }) => state === 'used');
+    const figures = desk.figures();
     const rails = view.rails.map(({ fields }) => fields.name.text.trim());
     return {
       title: view.title,
@@ -55,11 +61,13 @@ export function rowOf(text) {
       struck: all.filter(({ state }) => state === 'struck').length,
       incomplete: all.filter(({ state }) => state === 'incomplete').length,
       sealed: view.result.sealed,
+      scattered: view.result.basis === 'scatter' && view.result.choice !== null,
+      coverage: figures.some(({ id, value }) => id === 'coverage' && value !== USUAL_COVERAGE) ? view.bench.coverage.text.trim() : '',
       refusal: view.result.refusal,
       method: view.line.method,
       notices: view.notices.filter(({ weight }) => weight !== 'know'),
       lacks: lacking(view),
-      figures: desk.figures(),
+      figures,
       after_seal: desk.changes_after_seal() ?? null,
       merged: desk.merged(),
       readings: used.map(asRead),

@@ -12,7 +12,7 @@ import { each, inWords, say, tell } from './words.js';
 /** @import { ClassRow } from './class-row.js' */
 /** @import { Alike, Compared as ToldOf, Covered, Feedback } from './worker-types.js' */
 
-/** What is told of a notebook beside the others; `merged` where the same readings come of a merge between partners. @typedef {Omit<ToldOf, 'alike'> & {alike: (Alike & {merged: boolean})[]}} Compared */
+/** What is told of a notebook beside the others; `merged` where the same readings come of a merge between partners, `handed_otherwise` where its teacher's layer is not that of most. @typedef {Omit<ToldOf, 'alike'> & {alike: (Alike & {merged: boolean})[], handed_otherwise: boolean}} Compared */
 /** A notebook with what is told of it beside the others. @typedef {ClassEntry & {compared: Compared | undefined}} Member */
 /** @typedef {'all' | 'marked' | 'without' | 'notice'} Filter */
 /**
@@ -231,14 +231,17 @@ function missing({ refusal, incomplete, lacks }) {
 }
 
 /** How many remarks there are of a notebook. @param {ClassRow} row @param {Compared} compared */
-function remarkCount({ after_seal }, { alike, differs }) {
+function remarkCount({ after_seal, scattered, coverage }, { alike, differs, handed_otherwise }) {
   const kinds = new Set(alike.map(({ merged }) => merged));
-  return Number(Boolean(after_seal)) + Number(differs.length > 0) + kinds.size;
+  return [handed_otherwise, scattered, coverage, after_seal].filter(Boolean).length + Number(differs.length > 0) + kinds.size;
 }
 
 /** @param {ClassRow} row @param {Compared} compared @param {Member[]} members */
-function remarks({ after_seal, figures }, { alike, differs }, members) {
+function remarks({ after_seal, figures, scattered, coverage }, { alike, differs, handed_otherwise }, members) {
   const told = [];
+  if (handed_otherwise) told.push(say('class-handed_otherwise'));
+  if (scattered) told.push(say('class-scattered'));
+  if (coverage) told.push(say('class-coverage', { coverage }));
   if (after_seal) told.push(say('class-after-seal', { n: after_seal }));
   const other = figures.flatMap(({ id, name }) => (differs.includes(id) ? [name] : []));
   if (other.length > 0) told.push(say('class-differs', { figures: { all: other } }));

@@ -7,7 +7,7 @@ import { ClassChart } from './class-chart.js';
 import { ClassFeedback } from './class-feedback.js';
 import { areMerged } from './class-merged.js';
 import { ClassNotices } from './class-notices.js';
-import { ClassPool, fileOf, textIn } from './class-pool.js';
+import { ClassPool, fileOf, pathOf, textIn } from './class-pool.js';
 import { ClassReading } from './class-reading.js';
 import { ClassResiduals } from './class-residuals.js';
 import { ClassTable, csvOf, whoOf, sayShown } from './class-table.js';
@@ -83,7 +83,7 @@ export class ClassSection {
     byId('class-choices').append(
       el('div', { class: 'field' }, el('label', { for: 'class-search' }, say('class-search')), el('span', { class: 'box' }, search)), this.filter.root);
     byId('class-stop').addEventListener('click', () => this.pool?.stop());
-    byId('class-clear').addEventListener('click', () => this.clear());
+    byId('class-clear').addEventListener('click', () => this.askToClear());
     byId('class-take-table').addEventListener('click', () => {
       const csv = csvOf(this.table.shown(), this.table.members, this.keys.length > 0, this.feedback.all);
       download(csv, 'text/csv;charset=utf-8', 'class.csv');
@@ -128,7 +128,7 @@ export class ClassSection {
       const found = await pool.read(some.map((file) => ({ name: file.name, file, inside: undefined })));
       // The table may have been cleared meanwhile.
       if (this.pool !== pool) return;
-      this.entries = [...this.entries, ...found];
+      this.entries = onceEach([...this.entries, ...found]);
       this.keys = [...this.keys, ...pool.keys];
       const told = pool.stopped ? say('class-stopped', { done: pool.done, all: pool.all }) : say('class-done', { n: pool.done });
       const over = files.length - some.length;
@@ -153,6 +153,13 @@ export class ClassSection {
     this.progress.max = all;
     this.progress.value = done;
     setText(this.count, say('class-running', { done, all }));
+  }
+
+  /** Clears the table; where comments written here would be lost with it, only when that is wished all the same. */
+  askToClear() {
+    const n = this.feedback.unsavedWork();
+    if (n === 0) this.clear();
+    else toast(say('class-clear-lost', { n }), { label: say('class-clear-anyway'), run: () => this.clear() });
   }
 
   clear() {
@@ -237,6 +244,21 @@ export class ClassSection {
   }
 }
 
+/** The entries, a notebook that came before refused as that: counted twice, it would weigh twice in all. @param {ClassEntry[]} entries @returns {ClassEntry[]} */
+function onceEach(entries) {
+  /** @type {Map<string, ClassEntry>} */
+  const first = new Map();
+  return entries.map((entry) => {
+    const { row } = entry;
+    if (!row || row.figures.length === 0) return entry;
+    const known = JSON.stringify([row.entries, row.title, row.people, row.layer, row.rows, row.figures]);
+    const before = first.get(known);
+    if (before) return { ...entry, row: undefined, refused: say('class-twice', { path: pathOf(before.handed) }) };
+    first.set(known, entry);
+    return entry;
+  });
+}
+
 /** Numbers for things, from 0, the same for the same key. @template Thing */
 class Numbers {
   constructor() {
@@ -264,14 +286,24 @@ class Numbers {
 function membersOf(entries, told) {
   const places = entries.flatMap(({ row }, place) => (row ? [place] : []));
   const compared = new Map(places.map((place, index) => [place, told?.notebooks[index]]));
+  const handed = layerOfMost(entries);
   return Promise.all(entries.map(async (entry, place) => {
     const its = compared.get(place);
     const alike = await Promise.all(its?.alike.map(async ({ notebook, rows }) => {
       const other = places[notebook] ?? 0;
       return { notebook: other, rows, merged: await areMerged(entry, entries[other]) };
     }) ?? []);
-    return { ...entry, compared: its && { ...its, alike } };
+    return { ...entry, compared: its && { ...its, alike, handed_otherwise: handed !== '' && entry.row?.layer !== handed } };
   }));
+}
+
+/** The teacher's layer that most of the notebooks have; empty where no layer is that of most, as with data sets. @param {ClassEntry[]} entries */
+function layerOfMost(entries) {
+  const layers = entries.flatMap(({ row }) => (row ? [row.layer] : []));
+  /** @type {Map<string, number>} */
+  const counts = new Map();
+  for (const layer of layers) counts.set(layer, (counts.get(layer) ?? 0) + 1);
+  return [...counts].find(([, count]) => 2 * count > layers.length)?.[0] ?? '';
 }
 
 /** @param {ClassFigure} figure @returns {Figure} */

@@ -26,11 +26,12 @@ export class Posting {
     this.timer = 0;
     /** The count of links begun: the length of an earlier one is not told. */
     this.turn = 0;
+    this.rehearsal = el('p', { class: 'problem', hidden: true }, say('handout-rehearsal'));
     this.address = el('p', { class: 'hint' });
     this.size = el('p', { id: 'post-link-size', role: 'status' });
     this.copy = el('button', { type: 'button', id: 'post-link', click: () => this.post((desk) => this.copyLink(desk)) }, say('handout-link'));
     this.made = el('p', { id: 'prepare-made', role: 'status' });
-    this.root = el('fieldset', { class: 'group' }, el('legend', {}, say('handout-post')), el('p', { class: 'hint' }, say('handout-take-hint')),
+    this.root = el('fieldset', { class: 'group' }, el('legend', {}, say('handout-post')), el('p', { class: 'hint' }, say('handout-take-hint')), this.rehearsal,
       el('h4', {}, say('handout-file-title')), el('p', { class: 'hint' }, say('handout-file-hint', { open: say('notebooks-file') })), this.address,
       el('p', { class: 'actions' },
         el('button', { type: 'button', id: 'prepare-take', class: 'main', click: () => this.post((desk) => this.takeFile(desk)) }, say('handout-take'))),
@@ -41,8 +42,9 @@ export class Posting {
       this.made);
   }
 
-  /** Tells how long the link would be, once nothing changes any more. */
+  /** Tells how long the link would be, once nothing changes any more; and what a rehearsal gives away. */
   show() {
+    setHidden(this.rehearsal, !this.book.current().notices.some(({ id }) => id === 'rehearsal'));
     clearTimeout(this.timer);
     this.timer = window.setTimeout(() => void this.measure(), REST);
   }

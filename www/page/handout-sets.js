@@ -10,6 +10,7 @@ import { plain, Radios, TextField } from './field.js';
 import { keptFile } from './file-store.js';
 import { safeName } from './files.js';
 import { layerOf } from './handout-layer.js';
+import { toast } from './toast.js';
 import { flushAll } from './typing.js';
 import { each, say, worded } from './words.js';
 import { reader, WorkerSlot } from './worker-slot.js';
@@ -52,7 +53,7 @@ export class DataSets {
     this.desk = book.desk;
     /** Whether what is being made is to end. */
     this.isStopped = false;
-    /** What was made last. @type {{name: string, zip: Blob, key: string, lacksPhoto: boolean} | undefined} */
+    /** What was made last, and which of it was taken. @type {{name: string, zip: Blob, key: string, lacksPhoto: boolean, zipTaken: boolean, keyTaken: boolean} | undefined} */
     this.made = undefined;
     this.names = new TextField({ id: 'sets-names', label: say('sets-names'), lines: 5 }, (text) => {
       this.text = text;
@@ -74,7 +75,10 @@ export class DataSets {
     } }, say('stop'));
     this.files = el('p', { class: 'actions', hidden: true },
       el('button', { type: 'button', id: 'sets-take', class: 'main', click: () => this.takeSets() }, say('sets-take')),
-      el('button', { type: 'button', id: 'sets-take-key', click: () => this.takeKey() }, say('sets-take-key')));
+      el('button', { type: 'button', id: 'sets-take-key', click: () => this.made && takeKey(this.made) }, say('sets-take-key')));
+    window.addEventListener('beforeunload', (event) => {
+      if (this.made && owesKey(this.made)) event.preventDefault();
+    });
     this.root = el('fieldset', { class: 'group' }, el('legend', {}, say('sets-title')), el('p', { class: 'hint' }, say('sets-hint')),
       el('p', { class: 'hint' }, say('sets-protects')), this.forms.root, this.names.root,
       el('p', { class: 'actions' }, this.button, this.stop), this.state, this.progress, this.files);
@@ -87,6 +91,8 @@ export class DataSets {
   }
 
   forget() {
+    const { made } = this;
+    if (made && owesKey(made)) toast(say('sets-key-left'), { label: say('sets-take-key'), run: () => takeKey(made) });
     this.made = undefined;
     setHidden(this.files, true);
     this.state.className = '';
@@ -187,19 +193,29 @@ export class DataSets {
       }
       parts.push(new Blob([await reader.ask('pack_end')]));
       const key = await reader.ask('write_key', { title, seed, sets });
-      return { name: safeName(title, 60), zip: new Blob(parts), key, lacksPhoto: view.photo !== null && !photo };
+      return { name: safeName(title, 60), zip: new Blob(parts), key, lacksPhoto: view.photo !== null && !photo, zipTaken: false, keyTaken: false };
     } finally {
       desk.free();
     }
   }
 
   takeSets() {
-    if (this.made) download(this.made.zip, 'application/zip', `${this.made.name}-${safeName(say('sets-file'), 20)}.zip`);
+    const { made } = this;
+    if (!made) return;
+    made.zipTaken = true;
+    download(made.zip, 'application/zip', `${made.name}-${safeName(say('sets-file'), 20)}.zip`);
   }
+}
 
-  takeKey() {
-    if (this.made) download(this.made.key, 'application/json', `${this.made.name}-${safeName(say('sets-key-file'), 20)}.json`);
-  }
+/** Whether data sets were taken without the key to them, which is nowhere else. @param {NonNullable<DataSets['made']>} made */
+function owesKey({ zipTaken, keyTaken }) {
+  return zipTaken && !keyTaken;
+}
+
+/** @param {NonNullable<DataSets['made']>} made */
+function takeKey(made) {
+  made.keyTaken = true;
+  download(made.key, 'application/json', `${made.name}-${safeName(say('sets-key-file'), 20)}.json`);
 }
 
 /**

@@ -10,6 +10,8 @@ import { notebookIn } from './files.js';
 import { reveal } from './leaves.js';
 import { OPENS, textIn } from './link.js';
 import { fileInside } from './file-inside.js';
+import { recall } from './preferences.js';
+import { openHere } from './shelf.js';
 import { toast } from './toast.js';
 import { inWords, say } from './words.js';
 
@@ -78,14 +80,17 @@ async function open(page, file) {
  */
 async function takeUp(page, { desk, lost }, isFile) {
   const title = desk.title() || say('untitled');
-  const begun = isFile && !isUntouched(desk) ? undefined : begunFrom(page.shelf, desk);
-  if (begun !== undefined && await page.open(begun)) {
+  const begun = isFile && !isUntouched(desk) ? [] : begunFrom(page.shelf, desk);
+  // On a shared computer that of another window may be somebody else's.
+  const own = recall('computer') === 'shared' ? begun.find((id) => id === openHere()) : begun[0];
+  if (own !== undefined && await page.open(own)) {
     toast(inWords([say('posted-begun', { title }), lost].filter((text) => text)), { label: say('posted-anew'), run: () => void page.keep(desk) });
   } else {
     const isHandOut = isUntouched(desk);
     await page.keep(desk);
     const asks = isHandOut && page.book.current().handout.missing.length > 0;
-    toast(inWords([say('report-opened', { title }), asks ? say('posted-asks') : '', lost].filter((text) => text)),
+    const others = begun.length > 0 && own === undefined ? say('posted-others') : '';
+    toast(inWords([say('report-opened', { title }), others, asks ? say('posted-asks') : '', lost].filter((text) => text)),
       asks ? { label: say('posted-show-asked'), run: () => showAsked(page.book) } : undefined);
   }
 }
@@ -140,13 +145,13 @@ async function fileAt(path) {
 }
 
 /**
- * The notebook last changed whose log begins with another one's whole log.
+ * The notebooks whose logs begin with another one's whole log, the one last changed first.
  * @param {Shelf} shelf
  * @param {Desk} desk
  */
 function begunFrom(shelf, desk) {
-  if (desk.length() === 0) return undefined;
+  if (desk.length() === 0) return [];
   const text = desk.text();
   const log = text.slice(0, text.lastIndexOf('\n]'));
-  return shelf.list(false).find(({ id }) => core.shelf_read(id)?.startsWith(log))?.id;
+  return shelf.list(false).flatMap(({ id }) => (core.shelf_read(id)?.startsWith(log) ? [id] : []));
 }

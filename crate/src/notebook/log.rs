@@ -155,18 +155,17 @@ impl Notebook {
         self.log.iter().position(|entry| matches!(entry.edit, Edit::HandOut)).map_or(0, |place| place + 1)
     }
 
-    /// This notebook to be handed out: what holds in it, without what was taken back and what is of no use to others; under
-    /// a seal of its own where there is a `salt`. It counts as handed out when it was last changed, so that the same
-    /// preparation gives the same hand-out whenever it is asked for.
+    /// This notebook to be handed out: what holds in it, without what was taken back, what was worded otherwise before and what
+    /// is of no use to others; under a seal of its own where there is a `salt`. It counts as handed out when it was last
+    /// changed, so that the same preparation gives the same hand-out whenever it is asked for.
     ///
     /// # Errors
     /// When it was itself handed out.
     pub fn hand_out(self, salt: &str) -> Result<Self, EditError> {
         let Self { log, page, done, .. } = self;
         let held = log.into_iter().enumerate().filter(|(place, _)| done.binary_search(place).is_ok());
-        let held = held.filter_map(|(_, LogEntry { at, edit })| {
-            edit.handed_on(&page.handout).map(|edit| LogEntry { at, edit })
-        });
+        let held = held
+            .filter_map(|(_, LogEntry { at, edit })| edit.handed_on(&page).map(|edit| LogEntry { at, edit }));
         let mut handed = Self::from_log(held.collect()).map_err(|(_, error)| error)?;
         let at = handed.log.last().map_or_else(String::new, |entry| entry.at.clone());
         if !salt.is_empty() {

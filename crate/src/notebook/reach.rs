@@ -2,7 +2,7 @@
 
 use super::edit::Edit;
 use super::edit_error::EditError;
-use super::handout::{Handout, Piece, Rule};
+use super::handout::{Piece, Rule, Task};
 use super::note::Note;
 use super::state::{BenchField, Cell, NotebookState};
 use super::uncertainty::UncertaintyOf;
@@ -20,27 +20,49 @@ enum Reach {
 }
 
 impl Edit {
-    /// It as it is handed on with `handout`; none where nothing of it is.
-    pub(super) fn handed_on(self, handout: &Handout) -> Option<Self> {
+    /// It as it is handed on with `page`; none where nothing of it is.
+    pub(super) fn handed_on(self, page: &NotebookState) -> Option<Self> {
         match self {
             Self::Together(edits) => {
-                let all: Vec<Self> = edits.into_iter().filter_map(|edit| edit.handed_on(handout)).collect();
+                let all: Vec<Self> = edits.into_iter().filter_map(|edit| edit.handed_on(page)).collect();
                 (!all.is_empty()).then_some(Self::Together(all))
             }
-            edit => (!edit.stays_behind(handout)).then_some(edit),
+            // In the words of now; in its place, since tasks and notes stand in the order in which they were begun.
+            Self::SetTask(id, ..) => page
+                .handout
+                .tasks
+                .iter()
+                .find(|task| task.id == id)
+                .map(|Task { at, asks, text, .. }| Self::SetTask(id, *at, *asks, text.clone())),
+            Self::SetNote(note) => {
+                page.notes.iter().find(|one| one.id == note.id).cloned().map(Self::SetNote)
+            }
+            edit => (!edit.stays_behind(page)).then_some(edit),
         }
     }
 
-    /// Whether it is of no use to those to whom `handout` is handed out: who read the cautions, who measured and what was
-    /// answered before, whose notebook was merged, and a seal that somebody may have opened.
-    fn stays_behind(&self, handout: &Handout) -> bool {
+    /// Whether it is of no use to those to whom `page` is handed out: who read the cautions, who measured and what was
+    /// answered before, whose notebook was merged, a seal that somebody may have opened, and words that stand no more, among
+    /// which may be the answer.
+    fn stays_behind(&self, page: &NotebookState) -> bool {
         match self {
-            Self::ReadCautions(_) | Self::Answer(..) | Self::Merged(_) | Self::Seal(_) | Self::OpenSeal => {
-                true
+            Self::ReadCautions(_)
+            | Self::Answer(..)
+            | Self::Merged(_)
+            | Self::Seal(_)
+            | Self::OpenSeal
+            // Of what was removed nothing is handed on that it could remove.
+            | Self::RemoveTask(_)
+            | Self::RemoveNote(_) => true,
+            Self::SetCell { row, cell: Cell::Remark, text } => {
+                page.row(*row).is_none_or(|row| row.text(Cell::Remark) != text)
             }
+            Self::SetTitle(text) => *text != page.title,
+            // What a rehearsal was drawn from stays as it was made: its true values follow from that.
+            Self::SetBench { field, text } if page.rehearsal.is_none() && text != page.text(*field) => true,
             Self::SetBench { field, .. } => match of_field(*field) {
                 Reach::Piece(piece @ (Piece::People | Piece::StudentNumber | Piece::Group | Piece::Date)) => {
-                    handout.rule(piece) != Rule::Fixed
+                    page.handout.rule(piece) != Rule::Fixed
                 }
                 _ => false,
             },

@@ -279,3 +279,32 @@ fn polluting_keys_are_refused_or_are_mere_texts() {
     let handed = notebook([task]).clone().hand_out("").unwrap();
     assert_eq!(read(&write(&handed)).unwrap().state().handout.tasks[0].text, "__proto__ <script>");
 }
+
+/// Of a title, texts, notes and questions that were worded otherwise before, only what stands now is handed on, in its order.
+#[test]
+fn what_was_worded_otherwise_before_is_not_handed_on() {
+    let asked = |id, text: &str| Edit::SetTask(id, Piece::Line, Asks::Words, text.into());
+    let mut teacher = prepared();
+    for edit in [
+        Edit::SetTitle("Forty-two".into()),
+        Edit::Together(vec![set(BenchField::Discussion, "It is Forty-two.")]),
+        asked(4, "Is it Forty-two?"),
+        asked(6, "Not Forty-two?"),
+        Edit::RemoveTask(6),
+        Edit::SetNote(Note { id: 7, after: None, text: "Forty-two here.".into(), at: String::new() }),
+        Edit::RemoveNote(7),
+        Edit::SetCell { row: 2, cell: Cell::Remark, text: "Forty-two, I think.".into() },
+        cell(2, Cell::Remark),
+        Edit::SetTitle("Week 3".into()),
+        set(BenchField::Discussion, ""),
+        asked(4, "Why so?"),
+    ] {
+        teacher.apply(edit, AT).unwrap();
+    }
+    let student = teacher.clone().hand_out("").unwrap();
+    assert!(!write(&student).contains("Forty-two"), "{}", write(&student));
+    let page = student.state();
+    assert_eq!((page.title.as_str(), page.text(BenchField::Aim)), ("Week 3", "Find c."));
+    assert_eq!(page.handout.tasks, teacher.state().handout.tasks);
+    assert_eq!((page.notes.len(), page.row(2).unwrap().text(Cell::Remark)), (0, "9"));
+}

@@ -56,6 +56,9 @@ pub fn comments_go_back_beside_what_they_are_about(stage: &Stage) -> Result<()> 
     teacher.click("Back to the class")?;
     teacher.reads("#class-table", "15/20 · 5 comments")?;
     teacher.reads("#class-feedback", "Not downloaded yet: 1.")?;
+    teacher.click("Clear the table")?;
+    teacher.reads(names::MESSAGE, "on 1 notebook is in no file yet")?;
+    teacher.reads("#class-table", "15/20 · 5 comments")?;
     teacher.fill(NAME, "Dr Green")?;
     teacher.click("Download all comments (zip)")?;
     let (zip, bytes) = teacher.downloaded()?;

@@ -162,7 +162,7 @@ pub fn a_text_of_ten_megabytes_stops_nothing(stage: &Stage) -> Result<()> {
 }
 
 /// Of a notebook made from a hand-out the class says that what this asks for is missing, and nothing that it does not ask
-/// for.
+/// for; and of one in whose file a rule was changed, that most were handed out otherwise.
 ///
 /// # Errors
 /// When it is otherwise.
@@ -175,6 +175,16 @@ pub fn a_class_misses_what_was_asked_for(stage: &Stage) -> Result<()> {
     let rows = eventually("the notebook is read", || class::rows(&page), |rows| rows.len() == 1)?;
     let told = rows.concat().join(" ");
     ensure!(told.contains("Date") && !told.contains("Discussion"), "it says {told:?}");
+
+    let changed = handed.replace("[\"date\",\"needed\"]", "[\"date\",\"open\"]");
+    ensure!(changed != handed, "the rule stands elsewhere in {handed}");
+    let files = [("again.json", &handed), ("changed.json", &changed)];
+    let files = files.map(|(name, text)| page.home.write(name, text.as_bytes()));
+    class::choose(&page, &files.into_iter().collect::<Result<Vec<_>>>()?)?;
+    let rows = eventually("two more are read", || class::rows(&page), |rows| rows.len() == 3)?;
+    let otherwise =
+        rows.iter().map(|row| row.concat().contains("not the same as in most of these notebooks"));
+    ensure!(otherwise.collect::<Vec<_>>() == [false, false, true], "the table says {rows:?}");
     page.is_silent()
 }
 

@@ -27,7 +27,8 @@ const KEPT: &str = "return (async () => {
 })()";
 
 /// Where the computer is said to be shared, handing in asks whether all shall be removed; then nothing is kept of any
-/// notebook, and the next one to come is asked again. A new window shows nothing that another left. What another window would bring back is not removed.
+/// notebook, and the next one to come is asked again. A new window shows nothing that another left, nor does the same hand-out there. What another
+/// window would bring back is not removed.
 ///
 /// # Errors
 /// When it is otherwise.
@@ -58,6 +59,10 @@ pub fn a_shared_computer_keeps_nothing(stage: &Stage) -> Result<()> {
         "return [...document.querySelectorAll('input, textarea')].map(({ value }) => value).join(' ')";
     let shown = page.browser.run(fields, vec![])?.to_string() + &page.text("body")?;
     ensure!(!shown.contains("Ada Blue"), "a new window shows what another left: {shown}");
+    page.open_file(&page.home.write("handed.json", hand_out.as_bytes())?)?;
+    page.reads(names::MESSAGE, "If that one is yours, open it under “Notebooks”.")?;
+    page.turn_to("#report")?;
+    ensure!(page.value("Names")?.is_empty(), "the same hand-out opens what another began from it");
     page.browser.switch_to(&this)?;
     page.click("Remove everything from this computer")?;
     page.click("Remove everything")?;

@@ -374,5 +374,8 @@ pub fn a_merge_explains_the_same_readings(stage: &Stage) -> Result<()> {
         let row = row_of(&rows, who)?.join(" ");
         ensure!(row.contains(told), "of {who} it does not say “{told}”: {row}");
     }
+    choose(&page, files.get(..1).context("a file")?)?;
+    page.reads("#class-table", "The same notebook as ours.json, which counts once.")?;
+    page.reads("#class-summary", "3 results")?;
     page.is_silent()
 }

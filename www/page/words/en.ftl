@@ -1614,6 +1614,12 @@ class-hint = Read the notebooks of a class: bundles, notebook.json files, folder
 class-choose = Choose files
 class-choose-folder = Choose a folder
 class-clear = Clear the table
+class-clear-lost =
+    { $n ->
+        [one] Not cleared: what you wrote on { $n } notebook is in no file yet, and would be lost. Download the comments first.
+       *[other] Not cleared: what you wrote on { $n } notebooks is in no file yet, and would be lost. Download the comments first.
+    }
+class-clear-anyway = Clear anyway
 class-progress = Progress of reading
 class-running = { $done } of { $all } files read
 class-done =
@@ -1631,6 +1637,7 @@ class-passed-over =
 class-no_notebook = There is no notebook in this zip. Choose a bundle as it was downloaded, or a zip of such bundles.
 class-teachers = A key or comments in one zip with notebooks are not read: a student could have put them there. If they are yours, unpack the zip and choose them by themselves.
 class-deep = This zip is inside a zip that is inside another one. Unpack the outer one first.
+class-twice = The same notebook as { $path }, which counts once.
 class-crashed = The calculation of this notebook ended unexpectedly. Open it by itself to see more.
 class-incomplete =
     { $n ->
@@ -1724,6 +1731,9 @@ class-after-seal =
        *[other] { $n } changes after the seal was opened
     }
 class-differs = Stored values differ from those calculated here: { $figures }
+class-scattered = u and U are claimed from the scatter of the residuals
+class-coverage = U has another coverage probability than 95 %: { $coverage }
+class-handed_otherwise = What was handed out is missing here, or is not the same as in most of these notebooks: another hand-out, or a changed file?
 class-alike = Same readings in { $rows } rows as { $names }: worked together?
 class-alike-merged = Same readings in { $rows } rows as { $names }: their notebooks were merged, as the history says.
 class-columns-key = Key
@@ -2503,7 +2513,8 @@ handout-remove = Remove this text
 handout-sealed = Start with a sealed result
 handout-take = Download the hand-out
 handout-post = Ways to hand it out
-handout-take-hint = A hand-out holds what is in the notebook now, but without your name, your answers and what you undid. Nothing is sent: you hand it over. Opened again on the same computer, it leads back to the notebook that was begun from it.
+handout-take-hint = A hand-out holds what is in the notebook now, with the history of its readings and settings, but without your name, your answers, earlier wordings of texts, remarks and questions, and what you undid. Nothing is sent: you hand it over. Opened again on the same computer, it leads back to the notebook that was begun from it.
+handout-rehearsal = This notebook is a rehearsal: everybody who gets it can show its true values under Plan. For values that stay hidden, make data sets below.
 handout-file-title = As a file
 handout-file-hint = For a course page or a shared folder. It holds photos and traces too. Students open it on this page, by Notebooks, then “{ $open }”.
 handout-address = Put beside this page on its site, it also opens by this address: { $address }
@@ -2544,6 +2555,7 @@ sets-too_late = Row { $row }: the delay is longer than 2 µs, and does not fit i
 sets-position = A planned position can’t be read. Correct or remove it in the plan first.
 sets-take = Download the data sets (zip)
 sets-take-key = Download the key
+sets-key-left = These data sets are gone from this page, and you have not downloaded the key to them. Without it, their true values are lost.
 sets-file = data-sets
 sets-key-file = key
 sets-number = whoever has data set { $number }
@@ -2552,6 +2564,7 @@ sets-notes-typed = These readings come from a simulated bench. They were drawn f
 sets-notes-photographs = These photos show the screen of a simulated bench. They were drawn for { $who } and for nobody else. Accept or correct the proposed marks on each of them.
 sets-notes-traces = These traces come from a simulated bench. They were drawn for { $who } and for nobody else. Press “Measure again” to take the delays from them.
 posted-begun = You began “{ $title }” here before. This is your notebook, as you left it.
+posted-others = A notebook was begun from it on this computer before. If that one is yours, open it under “Notebooks”.
 posted-anew = Begin a new one
 posted-asks = It is a hand-out: what is asked for is listed under “Report”.
 posted-show-asked = Show what is asked for

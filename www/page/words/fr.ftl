@@ -1611,6 +1611,12 @@ class-hint = Lisez les cahiers d’une classe : archives, fichiers notebook.jso
 class-choose = Choisir des fichiers
 class-choose-folder = Choisir un dossier
 class-clear = Vider le tableau
+class-clear-lost =
+    { $n ->
+        [one] Rien n’a été vidé : ce que vous avez écrit sur { $n } cahier n’est encore dans aucun fichier, et serait perdu. Téléchargez d’abord les commentaires.
+       *[other] Rien n’a été vidé : ce que vous avez écrit sur { $n } cahiers n’est encore dans aucun fichier, et serait perdu. Téléchargez d’abord les commentaires.
+    }
+class-clear-anyway = Vider quand même
 class-progress = Avancement de la lecture
 class-running = Fichiers lus : { $done } sur { $all }
 class-done =
@@ -1628,6 +1634,7 @@ class-passed-over =
 class-no_notebook = Il n’y a pas de cahier dans ce zip. Choisissez une archive telle qu’elle a été téléchargée, ou un zip de telles archives.
 class-teachers = Une clé ou des commentaires dans un même zip que des cahiers ne sont pas lus : un étudiant a pu les y mettre. S’ils sont les vôtres, décompressez le zip et choisissez-les à part.
 class-deep = Ce zip se trouve dans un zip qui se trouve dans un autre. Décompressez d’abord celui de l’extérieur.
+class-twice = Le même cahier que { $path }, qui compte une fois.
 class-crashed = Le calcul de ce cahier s’est terminé de façon inattendue. Ouvrez-le seul pour en voir plus.
 class-incomplete =
     { $n ->
@@ -1721,6 +1728,9 @@ class-after-seal =
        *[other] { $n } modifications après l’ouverture du sceau
     }
 class-differs = Des valeurs enregistrées ne sont pas celles calculées ici : { $figures }
+class-scattered = u et U sont tirées de la dispersion des résidus
+class-coverage = U a une autre probabilité de couverture que 95 % : { $coverage }
+class-handed_otherwise = Ce qui a été distribué manque ici, ou n’est pas le même que dans la plupart de ces cahiers : un autre document distribué, ou un fichier modifié ?
 class-alike = Mêmes lectures dans { $rows } lignes que { $names } : travail en commun ?
 class-alike-merged = Mêmes lectures dans { $rows } lignes que { $names } : leurs cahiers ont été fusionnés, comme le dit l’historique.
 class-columns-key = Clé
@@ -2500,7 +2510,8 @@ handout-remove = Retirer ce texte
 handout-sealed = Commencer avec un résultat scellé
 handout-take = Télécharger le document
 handout-post = Façons de le distribuer
-handout-take-hint = Un document à distribuer contient ce qui se trouve maintenant dans le cahier, mais sans votre nom, vos réponses et ce que vous avez annulé. Rien n’est envoyé : vous le remettez vous-même. Ouvert de nouveau sur le même ordinateur, il ramène au cahier commencé à partir de lui.
+handout-take-hint = Un document à distribuer contient ce qui se trouve maintenant dans le cahier, avec l’historique de ses lectures et réglages, mais sans votre nom, vos réponses, les formulations antérieures des textes, remarques et questions, et ce que vous avez annulé. Rien n’est envoyé : vous le remettez vous-même. Ouvert de nouveau sur le même ordinateur, il ramène au cahier commencé à partir de lui.
+handout-rehearsal = Ce cahier est un entraînement : quiconque le reçoit peut en montrer les valeurs vraies sous « Plan de mesure ». Pour des valeurs qui restent cachées, préparez des jeux de données ci-dessous.
 handout-file-title = Sous forme de fichier
 handout-file-hint = Pour une page de cours ou un dossier partagé. Il contient aussi photos et traces. Les étudiants l’ouvrent sur cette page, par Cahiers, puis « { $open } ».
 handout-address = Placé à côté de cette page sur son site, il s’ouvre aussi par cette adresse : { $address }
@@ -2541,6 +2552,7 @@ sets-too_late = Ligne { $row } : le retard dépasse 2 µs et ne tient pas dans
 sets-position = Une position prévue est illisible. Corrigez-la ou retirez-la d’abord dans le plan de mesure.
 sets-take = Télécharger les jeux de données (zip)
 sets-take-key = Télécharger la clé
+sets-key-left = Ces jeux de données ne sont plus dans cette page, et vous n’avez pas téléchargé leur clé. Sans elle, leurs valeurs vraies sont perdues.
 sets-file = jeux-de-données
 sets-key-file = clé
 sets-number = qui a reçu le jeu de données { $number }
@@ -2549,6 +2561,7 @@ sets-notes-typed = Ces lectures viennent d’un banc simulé. Elles ont été ti
 sets-notes-photographs = Ces photos montrent l’écran d’un banc simulé. Elles ont été tirées pour { $who } et pour personne d’autre. Acceptez ou corrigez sur chacune les marques proposées.
 sets-notes-traces = Ces traces viennent d’un banc simulé. Elles ont été tirées pour { $who } et pour personne d’autre. Appuyez sur « Mesurer de nouveau » pour en tirer les retards.
 posted-begun = Vous avez déjà commencé « { $title } » ici. Voici votre cahier, tel que vous l’avez laissé.
+posted-others = Un cahier a déjà été commencé à partir de lui sur cet ordinateur. S’il est à vous, ouvrez-le sous « Cahiers ».
 posted-anew = En commencer un nouveau
 posted-asks = C’est un document distribué : ce qui est demandé figure sous « Rapport ».
 posted-show-asked = Montrer ce qui est demandé

@@ -19,7 +19,8 @@ const [SHEET, PIXEL] = [210, 25.4 / 96];
 /** Lays the report out in columns as large as what a sheet holds within the report's margins, sheet beside sheet, at their own size. */
 const SHEETS = `body { position: absolute; box-sizing: border-box; block-size: 297mm; padding: 10mm 12mm 12mm; columns: 185mm; column-gap: 24mm; column-fill: auto;
   column-rule: 1px solid #999; transform: scale(var(--scale)); transform-origin: 0 0; }
-  .page-number { position: absolute; inset-block-end: 0; inline-size: 186mm; margin-inline-start: 12mm; font: 9pt/12mm system-ui, sans-serif; text-align: end; }`;
+  .page-number { position: absolute; inset-block-end: 0; inline-size: 186mm; margin-inline-start: 12mm; text-align: end;
+    font: calc(9pt / min(1, var(--scale)))/12mm system-ui, sans-serif; /* to be read however small the sheet is */ }`;
 
 export class Print {
   /** @param {Book} book */

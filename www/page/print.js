@@ -18,7 +18,9 @@ const REST = 700;
 const [SHEET, PIXEL] = [210, 25.4 / 96];
 /** Lays the report out in columns as large as what a sheet holds within the report's margins, sheet beside sheet, at their own size. */
 const SHEETS = `body { position: absolute; box-sizing: border-box; block-size: 297mm; padding: 10mm 12mm 12mm; columns: 185mm; column-gap: 24mm; column-fill: auto;
-  column-rule: 1px solid #999; transform: scale(var(--scale)); transform-origin: 0 0; }`;
+  column-rule: 1px solid #999; transform: scale(var(--scale)); transform-origin: 0 0; }
+  .page-number { position: absolute; inset-block-end: 0; inline-size: 186mm; margin-inline-start: 12mm; text-align: end;
+    font: calc(9pt / min(1, var(--scale)))/12mm system-ui, sans-serif; /* to be read however small the sheet is */ }`;
 
 export class Print {
   /** @param {Book} book */
@@ -54,9 +56,9 @@ export class Print {
     this.sheets = el('div', { class: 'sheets', tabindex: '0', role: 'group', 'aria-labelledby': 'sheets-title', 'aria-describedby': 'sheets-hint' });
     this.paper = this.sheets.attachShadow({ mode: 'open' });
     this.hint = el('p', { class: 'hint', id: 'sheets-hint' });
-    byId('result').after(el('section', { id: 'sheets', 'aria-labelledby': 'sheets-title' },
-      el('h2', { id: 'sheets-title' }, say('sheets-title')), this.sheets, this.hint,
-      el('p', { class: 'actions' }, el('button', { type: 'button', click: () => print() }, say('sheets-print')))));
+    byId('result-short').parentElement?.after(el('section', { id: 'sheets', 'aria-labelledby': 'sheets-title' },
+      el('div', { class: 'head' }, el('h3', { id: 'sheets-title' }, say('sheets-title')),
+        el('button', { type: 'button', click: () => print() }, say('sheets-print'))), this.hint, this.sheets));
     this.isInSight = false;
     this.isStale = true;
     this.timer = 0;
@@ -120,6 +122,14 @@ export class Print {
     // The margin beyond the last column counts in some browsers, and not in others.
     const sheets = Math.round(body.scrollWidth * PIXEL / SHEET);
     body.style.inlineSize = `${SHEET * sheets}mm`;
+    body.append(...Array.from({ length: sheets }, (_, index) => pageNumber(index, sheets)));
     setText(this.hint, say('sheets-hint', { n: sheets }));
   }
+}
+
+/** The number of a page, where the report's styles have it printed. @param {number} index @param {number} pages */
+function pageNumber(index, pages) {
+  const number = el('span', { class: 'page-number' }, `${index + 1} / ${pages}`);
+  number.style.insetInlineStart = `${SHEET * index}mm`;
+  return number;
 }

@@ -73,7 +73,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 212] = [
+const TESTS: [(&str, Test); 213] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -179,6 +179,7 @@ const TESTS: [(&str, Test); 212] = [
     ("a_step_is_saved", watching::a_step_is_saved),
     ("the_wall_follows", watching::the_wall_follows),
     ("the_wall_keeps_the_seal", watching::the_wall_keeps_the_seal),
+    ("the_run_is_at_hand_beside_the_line", watching::the_run_is_at_hand_beside_the_line),
     ("printing_prints_the_report", watching::printing_prints_the_report),
     ("the_sheets_are_seen_before", sheets::the_sheets_are_seen_before),
     ("a_seal_covers_the_sheets", sheets::a_seal_covers_the_sheets),

@@ -11,6 +11,7 @@ use slope_of_light::bundle;
 use crate::downloads::plot_is_saved;
 use crate::names;
 use crate::page::{Page, eventually};
+use crate::sight::resize;
 use crate::stage::Stage;
 use crate::uncertainty;
 
@@ -166,6 +167,32 @@ pub fn the_wall_follows(stage: &Stage) -> Result<()> {
     eventually("the wall view has the contrast chosen", contrast, |chosen| *chosen == json!("more"))?;
     page.click("Result")?;
     page.reads(".wall-words", "The speed of light in vacuum")?;
+    page.is_silent()
+}
+
+/// What plays the run back, its history and the wall view are in sight beside the line, without a scroll: on a laptop while the
+/// tour is offered above, too, in a low window, on a tablet and on a phone.
+///
+/// # Errors
+/// When they are not.
+pub fn the_run_is_at_hand_beside_the_line(stage: &Stage) -> Result<()> {
+    /// Turns up the line and, where one page at a time is shown, what stands beside it.
+    const BESIDE: &str = "location.hash = 'line';
+        const turn = document.getElementById('turn-over');
+        if (turn.checkVisibility() && turn.getAttribute('aria-expanded') === 'false') turn.click()";
+    /// Which buttons are not in sight from head to foot.
+    const HIDDEN: &str = "return [...document.querySelectorAll('#run-tools button')].filter((button) => {
+            const { left, top, bottom, width } = button.getBoundingClientRect();
+            return ![top + 1, bottom - 1].every((y) => button.contains(document.elementFromPoint(left + width / 2, y)));
+        }).map((button) => button.textContent)";
+    let page = stage.page()?;
+    for (width, height) in [(1366, 768), (1366, 650), (768, 1024), (360, 740)] {
+        resize(&page, width, height)?;
+        page.reload()?;
+        page.browser.run(BESIDE, vec![])?;
+        eventually("each is in sight", || page.browser.run(HIDDEN, vec![]), |hidden| *hidden == json!([]))
+            .with_context(|| format!("{width} × {height}"))?;
+    }
     page.is_silent()
 }
 

@@ -963,6 +963,7 @@ evidence-refusals-nothing_kept = The traces are no longer loaded. Open the files
 ## Result
 
 result-title = Result
+result-in-figures = In figures
 result-sentences = In words
 result-copy = Copy
 result-copied = Copied.

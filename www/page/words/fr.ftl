@@ -960,6 +960,7 @@ evidence-refusals-nothing_kept = Les traces ne sont plus chargées. Ouvrez de no
 ## Résultat
 
 result-title = Résultat
+result-in-figures = En chiffres
 result-sentences = En phrases
 result-copy = Copier
 result-copied = Copié.

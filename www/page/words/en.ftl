@@ -983,7 +983,7 @@ result-outside = The difference is larger than the expanded uncertainty. An effe
 result-sealed = The result is sealed: v and c are changed by a hidden factor, by at most 8 %, until the seal is opened.
 result-choice-more = The rows scatter more than their stated uncertainties allow. From the stated uncertainties u(c) = { $stated } m/s; from the scatter u(c) = { $scatter } m/s. Which one do you report, and why?
 result-choice-less = The rows scatter less than expected from their stated uncertainties. From the stated uncertainties u(c) = { $stated } m/s; from the scatter, which shrinks no reading limit, u(c) = { $scatter } m/s. Which one do you report, and why?
-result-choice-same = From the stated uncertainties u(c) = { $stated } m/s. The scatter is smaller, but it cannot replace the reading limits stated for the rows, so from the scatter u(c) is the same.
+result-choice-same = From the stated uncertainties u(c) = { $stated } m/s. The scatter is smaller, but it cannot replace the reading limits stated for the rows, so from the scatter u(c) is the same.
 result-choice-fits = The scatter agrees with the stated uncertainties: from these u(c) = { $stated } m/s, from the scatter u(c) = { $scatter } m/s.
 
 ## Seal

@@ -980,7 +980,7 @@ result-outside = L’écart dépasse l’incertitude élargie. Un effet manque p
 result-sealed = Le résultat est scellé : v et c sont modifiées par un facteur caché, de 8 % au plus, jusqu’à l’ouverture du sceau.
 result-choice-more = Les lignes se dispersent plus que ne le permettent leurs incertitudes déclarées. D’après les incertitudes déclarées u(c) = { $stated } m/s ; d’après la dispersion u(c) = { $scatter } m/s. Laquelle indiquez-vous, et pourquoi ?
 result-choice-less = Les lignes se dispersent moins que ne le laissent attendre leurs incertitudes déclarées. D’après les incertitudes déclarées u(c) = { $stated } m/s ; d’après la dispersion, qui ne réduit aucune limite de lecture, u(c) = { $scatter } m/s. Laquelle indiquez-vous, et pourquoi ?
-result-choice-same = D’après les incertitudes déclarées u(c) = { $stated } m/s. La dispersion est plus petite, mais elle ne peut pas remplacer les limites de lecture déclarées pour les lignes : d’après la dispersion, u(c) est donc la même.
+result-choice-same = D’après les incertitudes déclarées u(c) = { $stated } m/s. La dispersion est plus petite, mais elle ne peut pas remplacer les limites de lecture déclarées pour les lignes : d’après la dispersion, u(c) est donc la même.
 result-choice-fits = La dispersion s’accorde avec les incertitudes déclarées : d’après celles-ci u(c) = { $stated } m/s, d’après la dispersion u(c) = { $scatter } m/s.
 
 ## Sceau

@@ -351,8 +351,8 @@ plan-place-effect = { $reading } on rail { $rail }, { $distance } from the split
 plan-moving = { $place }. { $expected }
 plan-expected =
     { $rows ->
-        [one] Expected: u(v)/v = { $u } from { $rows } row.
-       *[other] Expected: u(v)/v = { $u } from { $rows } rows.
+        [one] Expected: u(v)/v = { $u } from { $rows } row.
+       *[other] Expected: u(v)/v = { $u } from { $rows } rows.
     }
 plan-limits = Largest component: { $name } ({ $share } % of the variance).
 plan-compared =
@@ -394,8 +394,8 @@ plan-remove = Remove planned position { $n }
 plan-removed = Position { $n } was removed.
 plan-take = Add the planned rows to the readings
 plan-taken = The planned rows were added to the readings.
-plan-offers-spread = { $rows } rows spread over all rails, so that curvature and splices can be tested: u(v)/v = { $u }.
-plan-offers-ends = { $rows } rows, half at each end (curvature and splice steps cannot be detected): u(v)/v = { $u }.
+plan-offers-spread = { $rows } rows spread over all rails, so that curvature and splices can be tested: u(v)/v = { $u }.
+plan-offers-ends = { $rows } rows, half at each end (curvature and splice steps cannot be detected): u(v)/v = { $u }.
 plan-use = Plan these positions
 plan-planned = These positions are now planned.
 plan-next = The next reading

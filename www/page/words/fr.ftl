@@ -348,8 +348,8 @@ plan-place-effect = { $reading } sur le rail { $rail }, à { $distance } de la l
 plan-moving = { $place }. { $expected }
 plan-expected =
     { $rows ->
-        [one] Attendu : u(v)/v = { $u } avec { $rows } ligne.
-       *[other] Attendu : u(v)/v = { $u } avec { $rows } lignes.
+        [one] Attendu : u(v)/v = { $u } avec { $rows } ligne.
+       *[other] Attendu : u(v)/v = { $u } avec { $rows } lignes.
     }
 plan-limits = Plus grande composante : { $name } ({ $share } % de la variance).
 plan-compared =
@@ -391,8 +391,8 @@ plan-remove = Supprimer la position prévue { $n }
 plan-removed = La position { $n } a été supprimée.
 plan-take = Ajouter les lignes prévues aux lectures
 plan-taken = Les lignes prévues ont été ajoutées aux lectures.
-plan-offers-spread = { $rows } lignes réparties sur tous les rails, pour pouvoir tester la courbure et les raccords : u(v)/v = { $u }.
-plan-offers-ends = { $rows } lignes, la moitié à chaque extrémité (la courbure et les sauts aux raccords ne peuvent pas être détectés) : u(v)/v = { $u }.
+plan-offers-spread = { $rows } lignes réparties sur tous les rails, pour pouvoir tester la courbure et les raccords : u(v)/v = { $u }.
+plan-offers-ends = { $rows } lignes, la moitié à chaque extrémité (la courbure et les sauts aux raccords ne peuvent pas être détectés) : u(v)/v = { $u }.
 plan-use = Prévoir ces positions
 plan-planned = Ces positions sont maintenant prévues.
 plan-next = La prochaine lecture

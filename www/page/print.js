@@ -64,7 +64,8 @@ export class Print {
     this.timer = 0;
     new IntersectionObserver(([entry]) => {
       this.isInSight = entry?.isIntersecting ?? false;
-      this.soon();
+      // Who comes to them finds them made: it is typing that they wait for.
+      this.make();
     }).observe(this.sheets);
     new ResizeObserver(() => this.sheets.style.setProperty('--scale', String(this.sheets.clientWidth * PIXEL / SHEET))).observe(this.sheets);
   }
@@ -105,9 +106,9 @@ export class Print {
     this.timer = window.setTimeout(() => this.make(), REST);
   }
 
-  /** Makes the sheets, where they are in sight and not as the notebook is. */
+  /** Makes the sheets, where they are in sight and not as the notebook is, which was shown before. */
   make() {
-    if (!this.isStale || !this.isInSight || !isUp(this.sheets)) return;
+    if (!this.isStale || !this.isInSight || this.desk !== this.book.desk || !isUp(this.sheets)) return;
     this.isStale = false;
     const { body, styles } = this.report();
     const [own, laid] = [new CSSStyleSheet(), new CSSStyleSheet()];

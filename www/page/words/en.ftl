@@ -351,8 +351,8 @@ plan-place-effect = { $reading } on rail { $rail }, { $distance } from the split
 plan-moving = { $place }. { $expected }
 plan-expected =
     { $rows ->
-        [one] Expected: u(v)/v = { $u } from { $rows } row.
-       *[other] Expected: u(v)/v = { $u } from { $rows } rows.
+        [one] Expected: u(v)/v = { $u } from { $rows } row.
+       *[other] Expected: u(v)/v = { $u } from { $rows } rows.
     }
 plan-limits = Largest component: { $name } ({ $share } % of the variance).
 plan-compared =
@@ -394,8 +394,8 @@ plan-remove = Remove planned position { $n }
 plan-removed = Position { $n } was removed.
 plan-take = Add the planned rows to the readings
 plan-taken = The planned rows were added to the readings.
-plan-offers-spread = { $rows } rows spread over all rails, so that curvature and splices can be tested: u(v)/v = { $u }.
-plan-offers-ends = { $rows } rows, half at each end (curvature and splice steps cannot be detected): u(v)/v = { $u }.
+plan-offers-spread = { $rows } rows spread over all rails, so that curvature and splices can be tested: u(v)/v = { $u }.
+plan-offers-ends = { $rows } rows, half at each end (curvature and splice steps cannot be detected): u(v)/v = { $u }.
 plan-use = Plan these positions
 plan-planned = These positions are now planned.
 plan-next = The next reading
@@ -985,7 +985,7 @@ result-outside = The difference is larger than the expanded uncertainty. An effe
 result-sealed = The result is sealed: v and c are changed by a hidden factor, by at most 8 %, until the seal is opened.
 result-choice-more = The rows scatter more than their stated uncertainties allow. From the stated uncertainties u(c) = { $stated } m/s; from the scatter u(c) = { $scatter } m/s. Which one do you report, and why?
 result-choice-less = The rows scatter less than expected from their stated uncertainties. From the stated uncertainties u(c) = { $stated } m/s; from the scatter, which shrinks no reading limit, u(c) = { $scatter } m/s. Which one do you report, and why?
-result-choice-same = From the stated uncertainties u(c) = { $stated } m/s. The scatter is smaller, but what is stated of the single rows are reading limits, whose place it does not take: from the scatter u(c) is the same.
+result-choice-same = From the stated uncertainties u(c) = { $stated } m/s. The scatter is smaller, but it cannot replace the reading limits stated for the rows, so from the scatter u(c) is the same.
 result-choice-fits = The scatter agrees with the stated uncertainties: from these u(c) = { $stated } m/s, from the scatter u(c) = { $scatter } m/s.
 
 ## Seal
@@ -1934,10 +1934,10 @@ how-class = Choose the files that were handed in. Each result is recalculated fr
 ## A field
 
 field-if-empty = Default: { $value }
-field-if-empty-limit = Default: ±{ $value }, so u = a ÷ √3 = { $u }
+field-if-empty-limit = Default: ±{ $value }, so u = a ÷ √3 = { $u }
 field-if-empty-exact = Default: 0, treated as exact
-field-if-empty-behind = Default: { $value }, limit ±{ $limit }, so u = a ÷ √3 = { $u }
-field-behind-limit = No uncertainty after ±: default limit ±{ $limit }, so u = a ÷ √3 = { $u }
+field-if-empty-behind = Default: { $value }, limit ±{ $limit }, so u = a ÷ √3 = { $u }
+field-behind-limit = No uncertainty after ±: default limit ±{ $limit }, so u = a ÷ √3 = { $u }
 field-behind = Standard uncertainty u = { $u }
 field-kind = { $field }: typed as
 field-kinds-limit = limit ±a
@@ -2026,7 +2026,7 @@ row-delay_uncertainty_idle = No delay is typed in this row, so this uncertainty 
 row-delay_twice = The delay is entered twice: as edges on the screen and as a delay. Clear one of them.
 row-delay_twice_evidence = The delay is entered twice: here, and by the photo or the traces of this row. Clear this cell, or remove the photo or the traces.
 row-delay_unreadable = The delay is not a number that can be used. Correct it.
-row-limit = { $name }: { $typed } is read as a limit ±a, so u = a ÷ √3 = { $u }.
+row-limit = { $name }: { $typed } is read as a limit ±a, so u = a ÷ √3 = { $u }.
 row-uncertainty_twice = The uncertainty is entered twice: after the value and here. Clear one of them.
 row-edge_unreadable = The position of an edge is not a number that can be used. Correct it.
 row-no_delay = The delay is missing. Read both edges on the screen.

@@ -348,8 +348,8 @@ plan-place-effect = { $reading } sur le rail { $rail }, à { $distance } de la l
 plan-moving = { $place }. { $expected }
 plan-expected =
     { $rows ->
-        [one] Attendu : u(v)/v = { $u } avec { $rows } ligne.
-       *[other] Attendu : u(v)/v = { $u } avec { $rows } lignes.
+        [one] Attendu : u(v)/v = { $u } avec { $rows } ligne.
+       *[other] Attendu : u(v)/v = { $u } avec { $rows } lignes.
     }
 plan-limits = Plus grande composante : { $name } ({ $share } % de la variance).
 plan-compared =
@@ -391,8 +391,8 @@ plan-remove = Supprimer la position prévue { $n }
 plan-removed = La position { $n } a été supprimée.
 plan-take = Ajouter les lignes prévues aux lectures
 plan-taken = Les lignes prévues ont été ajoutées aux lectures.
-plan-offers-spread = { $rows } lignes réparties sur tous les rails, pour pouvoir tester la courbure et les raccords : u(v)/v = { $u }.
-plan-offers-ends = { $rows } lignes, la moitié à chaque extrémité (la courbure et les sauts aux raccords ne peuvent pas être détectés) : u(v)/v = { $u }.
+plan-offers-spread = { $rows } lignes réparties sur tous les rails, pour pouvoir tester la courbure et les raccords : u(v)/v = { $u }.
+plan-offers-ends = { $rows } lignes, la moitié à chaque extrémité (la courbure et les sauts aux raccords ne peuvent pas être détectés) : u(v)/v = { $u }.
 plan-use = Prévoir ces positions
 plan-planned = Ces positions sont maintenant prévues.
 plan-next = La prochaine lecture
@@ -982,7 +982,7 @@ result-outside = L’écart dépasse l’incertitude élargie. Un effet manque p
 result-sealed = Le résultat est scellé : v et c sont modifiées par un facteur caché, de 8 % au plus, jusqu’à l’ouverture du sceau.
 result-choice-more = Les lignes se dispersent plus que ne le permettent leurs incertitudes déclarées. D’après les incertitudes déclarées u(c) = { $stated } m/s ; d’après la dispersion u(c) = { $scatter } m/s. Laquelle indiquez-vous, et pourquoi ?
 result-choice-less = Les lignes se dispersent moins que ne le laissent attendre leurs incertitudes déclarées. D’après les incertitudes déclarées u(c) = { $stated } m/s ; d’après la dispersion, qui ne réduit aucune limite de lecture, u(c) = { $scatter } m/s. Laquelle indiquez-vous, et pourquoi ?
-result-choice-same = D’après les incertitudes déclarées u(c) = { $stated } m/s. La dispersion est plus petite, mais ce qui est déclaré de chaque ligne sont des limites de lecture, qu’elle ne remplace pas : d’après la dispersion, u(c) est la même.
+result-choice-same = D’après les incertitudes déclarées u(c) = { $stated } m/s. La dispersion est plus petite, mais elle ne peut pas remplacer les limites de lecture déclarées pour les lignes : d’après la dispersion, u(c) est donc la même.
 result-choice-fits = La dispersion s’accorde avec les incertitudes déclarées : d’après celles-ci u(c) = { $stated } m/s, d’après la dispersion u(c) = { $scatter } m/s.
 
 ## Sceau
@@ -1931,10 +1931,10 @@ how-class = Choisissez les fichiers remis. Chaque résultat est recalculé à pa
 ## Un champ
 
 field-if-empty = Par défaut : { $value }
-field-if-empty-limit = Par défaut : ±{ $value }, donc u = a ÷ √3 = { $u }
+field-if-empty-limit = Par défaut : ±{ $value }, donc u = a ÷ √3 = { $u }
 field-if-empty-exact = Par défaut : 0, valeur traitée comme exacte
-field-if-empty-behind = Par défaut : { $value }, limite ±{ $limit }, donc u = a ÷ √3 = { $u }
-field-behind-limit = Pas d’incertitude après ± : limite par défaut ±{ $limit }, donc u = a ÷ √3 = { $u }
+field-if-empty-behind = Par défaut : { $value }, limite ±{ $limit }, donc u = a ÷ √3 = { $u }
+field-behind-limit = Pas d’incertitude après ± : limite par défaut ±{ $limit }, donc u = a ÷ √3 = { $u }
 field-behind = Incertitude-type u = { $u }
 field-kind = { $field } : saisie comme
 field-kinds-limit = limite ±a
@@ -2023,7 +2023,7 @@ row-delay_uncertainty_idle = Aucun retard n’est saisi dans cette ligne : cett
 row-delay_twice = Le retard est saisi deux fois : comme fronts sur l’écran et comme retard. Effacez l’un des deux.
 row-delay_twice_evidence = Le retard est donné deux fois : ici, et par la photo ou les traces de cette ligne. Effacez cette cellule, ou retirez la photo ou les traces.
 row-delay_unreadable = Le retard n’est pas un nombre utilisable. Corrigez-le.
-row-limit = { $name } : { $typed } est lu comme une limite ±a, donc u = a ÷ √3 = { $u }.
+row-limit = { $name } : { $typed } est lu comme une limite ±a, donc u = a ÷ √3 = { $u }.
 row-uncertainty_twice = L’incertitude est saisie deux fois : après la valeur et ici. Effacez l’une des deux.
 row-edge_unreadable = La position d’un front n’est pas un nombre utilisable. Corrigez-la.
 row-no_delay = Le retard manque. Lisez les deux fronts sur l’écran.

@@ -12,12 +12,12 @@ use crate::analysis::Notice;
 use crate::analysis::{bench_field, rail_field};
 use crate::drawings::Charts;
 use crate::message;
-use crate::notebook::{BenchField, Imprint, Note, RailField, RowId, UncertaintyKind};
+use crate::notebook::{BenchField, Cell, Imprint, Note, RailField, RowId, UncertaintyKind};
 use crate::view::cautions::to_the_minute;
 use crate::view::evidence::estimator_name;
 use crate::view::{
-    Behind, CautionGroup, CautionsView, EvidenceKind, Field, Meant, RailView, RowState, TrialsView, View,
-    budget,
+    Behind, CautionGroup, CautionsView, EvidenceKind, Field, Meant, RailView, RowState, RowView, TrialsView,
+    View, budget,
 };
 use crate::words::{Message, Words};
 
@@ -293,20 +293,21 @@ impl Report<'_> {
         }
     }
 
-    /// How the delays were obtained, by row where that is not the same in all of them; nothing where there are none.
+    /// How the delays were obtained, each way with its rows; nothing where there are none.
     fn delays(&self) -> Option<Block> {
-        let of = |kind: EvidenceKind| -> Vec<usize> {
-            let rows = shown_rows(self.view).filter(|row| row.evidence == kind && !row.delay.is_empty());
+        let rows_of = |is_so: &dyn Fn(&RowView) -> bool| -> Vec<usize> {
+            let rows = shown_rows(self.view).filter(|row| !row.delay.is_empty() && is_so(row));
             rows.map(|row| row.number).collect()
         };
-        let typed = of(EvidenceKind::Typed);
-        let (photos, traces) = (of(EvidenceKind::Picture), of(EvidenceKind::Traces));
-        if photos.is_empty() && traces.is_empty() {
-            let told = message!("report-delays-all");
-            return (!typed.is_empty()).then(|| Block::Paragraph(self.say(&told)));
-        }
+        let has_typed = |row: &RowView| row.cells.get(&Cell::Delay).is_some_and(|cell| !cell.text.is_empty());
+        let without_evidence = |row: &RowView| row.evidence == EvidenceKind::Typed;
+        let typed = rows_of(&|row| without_evidence(row) && has_typed(row));
+        let on_screen = rows_of(&|row| without_evidence(row) && !has_typed(row));
+        let photos = rows_of(&|row| row.evidence == EvidenceKind::Picture);
+        let traces = rows_of(&|row| row.evidence == EvidenceKind::Traces);
         let told = [
             message!("report-delays-typed", n = typed.len(), rows = typed.clone()),
+            message!("report-delays-screen", n = on_screen.len(), rows = on_screen.clone()),
             message!("report-delays-photos", n = photos.len(), rows = photos.clone()),
             message!(
                 "report-delays-traces",
@@ -315,7 +316,7 @@ impl Report<'_> {
                 how = estimator_name(self.view.delays.estimator)
             ),
         ];
-        let all = told.iter().zip([typed, photos, traces]).filter(|(_, rows)| !rows.is_empty());
+        let all = told.iter().zip([typed, on_screen, photos, traces]).filter(|(_, rows)| !rows.is_empty());
         let told = all.map(|(message, _)| message).chain(&self.view.delays.heights);
         let sentences: Vec<String> = told.map(|message| self.say(message)).collect();
         paragraph(sentences.join(" "))

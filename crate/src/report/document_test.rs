@@ -102,7 +102,11 @@ fn how_delays_were_obtained_is_told() {
         Some(Block::Paragraph(text)) => text,
         other => format!("{other:?}"),
     };
-    assert!(told(&view).contains("(edge B − edge A)"), "{}", told(&view));
+    let on_screen = told(&view);
+    assert!(on_screen.contains("(edge B − edge A)") && !on_screen.contains("typed"), "{on_screen}");
+    view.rows[0].cells.insert(Cell::Delay, Field { text: "3.5".into(), ..Field::default() });
+    let typed = told(&view);
+    assert!(typed.starts_with("Row 1: the delay was typed."), "{typed}");
     view.rows[0].evidence = EvidenceKind::Traces;
     let how = english.say(&estimator_name(view.delays.estimator));
     let text = told(&view);

@@ -1094,11 +1094,15 @@ report-step-none = { $step }, not significantly different from zero ({ $p })
 report-step-found = { $step }, significantly different from zero ({ $p })
 report-photo = { $name }, in the bundle as pictures/{ $file }….jpg
 report-note = { $date }, { $time } UTC: { $text }
-report-delays-all = Each delay was typed, or is (edge B − edge A) × time per division, with both edges read on the screen.
 report-delays-typed =
     { $n ->
-        [one] Row { $rows }: the delay was typed, or both edges were read on the screen.
-       *[other] Rows { $rows }: the delays were typed, or both edges were read on the screen.
+        [one] Row { $rows }: the delay was typed.
+       *[other] Rows { $rows }: the delays were typed.
+    }
+report-delays-screen =
+    { $n ->
+        [one] Row { $rows }: the delay is (edge B − edge A) × time per division, with both edges read on the screen.
+       *[other] Rows { $rows }: each delay is (edge B − edge A) × time per division, with both edges read on the screen.
     }
 report-delays-photos =
     { $n ->

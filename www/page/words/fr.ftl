@@ -1091,11 +1091,15 @@ report-step-none = { $step }, non significativement différent de zéro ({ $p })
 report-step-found = { $step }, significativement différent de zéro ({ $p })
 report-photo = { $name }, dans l’archive sous pictures/{ $file }….jpg
 report-note = Le { $date } à { $time } UTC : { $text }
-report-delays-all = Chaque retard a été saisi, ou vaut (front B − front A) × temps par division, fronts lus sur l’écran.
 report-delays-typed =
     { $n ->
-        [one] Ligne { $rows } : le retard a été saisi, ou les deux fronts ont été lus à l’écran.
-       *[other] Lignes { $rows } : les retards ont été saisis, ou les deux fronts ont été lus à l’écran.
+        [one] Ligne { $rows } : le retard a été saisi.
+       *[other] Lignes { $rows } : les retards ont été saisis.
+    }
+report-delays-screen =
+    { $n ->
+        [one] Ligne { $rows } : le retard vaut (front B − front A) × temps par division, les deux fronts ayant été lus à l’écran.
+       *[other] Lignes { $rows } : chaque retard vaut (front B − front A) × temps par division, les deux fronts ayant été lus à l’écran.
     }
 report-delays-photos =
     { $n ->

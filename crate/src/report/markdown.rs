@@ -49,7 +49,8 @@ fn block(block: &Block) -> String {
         Block::Summary(text) => strong(text) + "\n",
         Block::Typed(text) => typed(text),
         Block::Facts(pairs) => points(
-            pairs.iter().map(|(name, text)| format!("{}: {}", markdown_line(name), markdown_text(text))),
+            // No colon: a name may hold one, and languages differ in the space before it.
+            pairs.iter().map(|(name, text)| format!("{} {}", strong(name), markdown_text(text))),
         ),
         Block::Points(all) => points(all.iter().map(|point| markdown_line(point))),
         Block::Notes(notes) => {

@@ -57,6 +57,12 @@ impl Document {
 /// Columns of the readings that stand as they are where a row is struck out: they say why.
 pub(super) const UNSTRUCK: [&str; 2] = ["outside_because", "remark"];
 
+/// Whether the delay of a row is that of two edges read on the screen: neither typed, nor taken from marks or traces.
+fn read_on_screen(row: &RowView) -> bool {
+    let has_typed_delay = row.cells.get(&Cell::Delay).is_some_and(|cell| !cell.text.is_empty());
+    row.evidence == EvidenceKind::Typed && !has_typed_delay
+}
+
 /// What the report is made of.
 struct Report<'a> {
     view: &'a View,
@@ -153,6 +159,7 @@ impl Report<'_> {
         let is_typed = self.view.bench.get(&field).is_some_and(|field| !field.text.is_empty());
         is_typed
             || match field {
+                BenchField::EdgeHalfWidth => shown_rows(self.view).any(read_on_screen),
                 BenchField::MarkUncertainty => any(EvidenceKind::Picture),
                 BenchField::TraceLevel | BenchField::TraceFraction => any(EvidenceKind::Traces),
                 _ => true,
@@ -299,20 +306,18 @@ impl Report<'_> {
             let rows = shown_rows(self.view).filter(|row| !row.delay.is_empty() && is_so(row));
             rows.map(|row| row.number).collect()
         };
-        let has_typed = |row: &RowView| row.cells.get(&Cell::Delay).is_some_and(|cell| !cell.text.is_empty());
-        let without_evidence = |row: &RowView| row.evidence == EvidenceKind::Typed;
-        let typed = rows_of(&|row| without_evidence(row) && has_typed(row));
-        let on_screen = rows_of(&|row| without_evidence(row) && !has_typed(row));
+        let typed = rows_of(&|row| row.evidence == EvidenceKind::Typed && !read_on_screen(row));
+        let on_screen = rows_of(&read_on_screen);
         let photos = rows_of(&|row| row.evidence == EvidenceKind::Picture);
         let traces = rows_of(&|row| row.evidence == EvidenceKind::Traces);
         let told = [
-            message!("report-delays-typed", n = typed.len(), rows = typed.clone()),
-            message!("report-delays-screen", n = on_screen.len(), rows = on_screen.clone()),
-            message!("report-delays-photos", n = photos.len(), rows = photos.clone()),
+            message!("report-delays-typed", n = typed.len(), rows = labels::rows(&typed)),
+            message!("report-delays-screen", n = on_screen.len(), rows = labels::rows(&on_screen)),
+            message!("report-delays-photos", n = photos.len(), rows = labels::rows(&photos)),
             message!(
                 "report-delays-traces",
                 n = traces.len(),
-                rows = traces.clone(),
+                rows = labels::rows(&traces),
                 how = estimator_name(self.view.delays.estimator)
             ),
         ];
@@ -399,8 +404,9 @@ impl Report<'_> {
     fn notice(&self, notice: &Notice) -> NoticeText {
         let named = self.view.rows.iter().filter(|row| notice.rows.contains(&row.id));
         let numbers: Vec<usize> = named.map(|row| row.number).collect();
-        let rows = (!numbers.is_empty())
-            .then(|| self.say(&message!("report-notice-rows", n = numbers.len(), rows = numbers)));
+        let rows = (!numbers.is_empty()).then(|| {
+            self.say(&message!("report-notice-rows", n = numbers.len(), rows = labels::rows(&numbers)))
+        });
         let said = [Some(self.say(&notice.text)), rows, Some(self.say(&notice.look_at))];
         NoticeText {
             lead: self.say(&message!("notices-lead", weight = labels::weight(notice.weight))),
@@ -434,8 +440,12 @@ impl Report<'_> {
         (self.say(&bench_field(field)), text)
     }
 
-    /// A text as typed, or what is taken while it is empty, as plain text; a bare number has its unit.
+    /// A text as typed, or what is taken while it is empty, as plain text; a bare number has its unit. What is refused
+    /// stands as typed, and says so.
     fn with_unit(&self, field: &Field) -> String {
+        if field.problem.is_some() && !field.text.is_empty() {
+            return self.say(&message!("report-unusable", text = field.text.as_str()));
+        }
         let text =
             self.meant(field, labels::with_unit(&labels::typed_or_default(field, self.words), &field.unit));
         let text = if field.text.is_empty() && !text.is_empty() {

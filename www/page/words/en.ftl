@@ -1073,6 +1073,7 @@ report-standard = u = { $u }
 report-value-limit = { $value }, default limit ±{ $a }, u = { $u }
 report-value-standard = { $value }, u = { $u }
 report-exact = { $u }, treated as exact
+report-unusable = { $text } (can’t be used)
 report-not-given = (not stated)
 report-setting = Time base at { $base } per division
 report-setting-uncertainty = relative { $u }

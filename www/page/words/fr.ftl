@@ -1070,6 +1070,7 @@ report-standard = u = { $u }
 report-value-limit = { $value }, limite par défaut ±{ $a }, u = { $u }
 report-value-standard = { $value }, u = { $u }
 report-exact = { $u }, valeur traitée comme exacte
+report-unusable = { $text } (inutilisable)
 report-not-given = (non déclaré)
 report-setting = Base de temps à { $base } par division
 report-setting-uncertainty = { $u } (relative)

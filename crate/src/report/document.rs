@@ -159,7 +159,9 @@ impl Report<'_> {
         let is_typed = self.view.bench.get(&field).is_some_and(|field| !field.text.is_empty());
         is_typed
             || match field {
-                BenchField::EdgeHalfWidth => shown_rows(self.view).any(read_on_screen),
+                BenchField::SmallDivisions | BenchField::EdgeHalfWidth => {
+                    shown_rows(self.view).any(read_on_screen)
+                }
                 BenchField::MarkUncertainty => any(EvidenceKind::Picture),
                 BenchField::TraceLevel | BenchField::TraceFraction => any(EvidenceKind::Traces),
                 _ => true,

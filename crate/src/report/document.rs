@@ -206,7 +206,7 @@ impl Report<'_> {
                 acts = budget::acts(error.acts_on),
                 u = self.with_unit(&error.uncertainty)
             );
-            (error.name.clone(), self.say(&told))
+            (self.words.text(&labels::own_name(&error.name)), self.say(&told))
         });
         blocks.extend(facts(settings.chain(shared)));
         blocks

@@ -79,6 +79,11 @@ pub fn rows(numbers: &[usize]) -> Value {
     told.collect::<Vec<String>>().into()
 }
 
+/// What an error of the user's own is called, as in the budget.
+pub fn own_name(name: &str) -> Value {
+    if name.trim().is_empty() { message!("budget-names-unnamed").into() } else { name.into() }
+}
+
 /// How serious a notice is.
 pub fn weight(weight: Weight) -> Message {
     match weight {

@@ -39,6 +39,26 @@ fn shares_of_the_demo_add_up() -> Outcome {
     Ok(())
 }
 
+/// 10⁹/10⁻³⁰⁰ is beyond all doubles.
+#[test]
+fn a_speed_too_large_to_calculate_with_is_refused() -> Outcome {
+    let mut notebook = Notebook::new();
+    for (row, (distance, delay)) in
+        (1..).zip([("0", "1e-300"), ("1", "2e-300"), ("2", "3e-300"), ("3", "4e-300")])
+    {
+        let cells = [
+            (Cell::Distance, distance),
+            (Cell::DistanceUncertainty, "0.001"),
+            (Cell::Delay, delay),
+            (Cell::DelayUncertainty, "1e-301"),
+        ];
+        let cells = cells.into_iter().map(|(cell, text)| (cell, text.to_owned())).collect();
+        notebook.apply(Edit::AddRow { row, after: None, cells }, "")?;
+    }
+    assert_eq!(speed(&notebook).err(), Some("out_of_range"));
+    Ok(())
+}
+
 /// What shifts all delays alike is in the table with nothing, whatever its size (JCGM 100:2008, 5.1.3: its
 /// sensitivity is zero, since a slope does not hang on where delays are counted from).
 #[test]

@@ -69,7 +69,7 @@ pub(super) fn ordered(values: &[f64]) -> Vec<usize> {
 /// An unknown against zero, by Student's t: with the degrees of freedom by which stated uncertainties are known, which is the
 /// normal distribution where they are known for good; where nothing was stated, with those of the scatter.
 fn tested(estimate: &FittedValue, data: &Data, known: f64) -> Option<Tested> {
-    let uncertainty = estimate.u.filter(|u| *u > 0.0)?;
+    let uncertainty = estimate.u.filter(|u| *u > 0.0 && u.is_finite())?;
     let size = (estimate.value / uncertainty).abs();
     let nu = data.x.len().checked_sub(3 + data.free.len())?;
     let p_value = 2.0 * student_t_sf(size, if is_stated(data) { known } else { nu as f64 });

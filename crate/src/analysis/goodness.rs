@@ -14,6 +14,10 @@ use crate::distribution::{chi_square_sf, f_sf};
 use crate::line::{Dense, Fit};
 use crate::notebook::ActsOn;
 
+/// From so many degrees of freedom on F is chi-square over ν to more digits than p is shown with. Of an error that all rows
+/// share χ² holds nothing: what rounding leaves of its share would be told as 10²⁶.
+const MANY: f64 = 1e6;
+
 /// ν₂, the degrees of freedom of the stated uncertainties as χ² weighs them; none means many.
 pub fn weights_degrees(setup: &Setup, fit: &Fit) -> Option<f64> {
     let from_rows = setup.noises.iter().map(|noise| noise.degrees_of_freedom);
@@ -40,7 +44,8 @@ pub fn weights_degrees(setup: &Setup, fit: &Fit) -> Option<f64> {
         degrees_of_freedom,
         sensitivity: 1.0,
     };
-    combine(&shares.into_iter().map(part).collect::<Vec<_>>()).degrees_of_freedom
+    let parts: Vec<Component> = shares.into_iter().map(part).collect();
+    combine(&parts).degrees_of_freedom.filter(|nu| *nu < MANY)
 }
 
 /// Probability of a larger χ² by chance, with `weights_degrees` as above; none with no degree of freedom.

@@ -3,7 +3,7 @@
 use super::*;
 use crate::analysis::prepare;
 use crate::line::fit;
-use crate::notebook::{BenchField, Cell, Edit, Notebook};
+use crate::notebook::{BenchField, Cell, Edit, Effect, ErrorShape, Notebook, Scope, SharedError};
 use crate::simulated::{demo, random};
 
 type Outcome = Result<(), Box<dyn std::error::Error>>;
@@ -53,6 +53,30 @@ fn what_is_known_beside_it_counts_by_its_share() -> Outcome {
     let setup = prepared.setup.map_err(|why| why.id)?;
     let below = weights_degrees(&setup, &fit(&setup.data)?).ok_or("known")?;
     assert!((below - 16.0).abs() < 1e-6, "{below}");
+    Ok(())
+}
+
+/// χ² holds nothing of a scale that all delays share, so that its few degrees of freedom are none of χ²'s.
+#[test]
+fn few_degrees_of_a_common_scale_leave_chi_square_as_it_is() -> Outcome {
+    let (mut notebook, _) = demo::typed_readings()?;
+    notebook.apply(
+        Edit::SetShared(SharedError {
+            id: 900,
+            name: "counter".into(),
+            acts_on: ActsOn::Delays,
+            effect: Effect::Scale,
+            rows: Scope::All,
+            uncertainty: "1 %".into(),
+            shape: ErrorShape::Student,
+            degrees_of_freedom: "4".into(),
+        }),
+        "",
+    )?;
+    let prepared = prepare(notebook.state(), None);
+    let setup = prepared.setup.map_err(|why| why.id)?;
+    let below = weights_degrees(&setup, &fit(&setup.data)?);
+    assert!(below.is_none(), "{below:?}");
     Ok(())
 }
 

@@ -51,6 +51,9 @@ pub fn speed(
     let v = beyond.correction() * page.path.factor() / slope * METRE_PER_NANOSECOND;
     let c = group_index * v;
     let relative = budget.relative();
+    if !(c * relative).is_finite() {
+        return Err(Refusal::new("out_of_range", message!("refusal-out_of_range")));
+    }
     let z = (c - C0) / (c * relative);
     Ok(Speed {
         v,

@@ -12,12 +12,12 @@ use crate::analysis::Notice;
 use crate::analysis::{bench_field, rail_field};
 use crate::drawings::Charts;
 use crate::message;
-use crate::notebook::{BenchField, Imprint, Note, RailField, RowId, UncertaintyKind};
+use crate::notebook::{BenchField, Cell, Imprint, Note, RailField, RowId, UncertaintyKind};
 use crate::view::cautions::to_the_minute;
 use crate::view::evidence::estimator_name;
 use crate::view::{
-    Behind, CautionGroup, CautionsView, EvidenceKind, Field, Meant, RailView, RowState, TrialsView, View,
-    budget,
+    Behind, CautionGroup, CautionsView, EvidenceKind, Field, Meant, RailView, RowState, RowView, TrialsView,
+    View, budget,
 };
 use crate::words::{Message, Words};
 
@@ -56,6 +56,12 @@ impl Document {
 
 /// Columns of the readings that stand as they are where a row is struck out: they say why.
 pub(super) const UNSTRUCK: [&str; 2] = ["outside_because", "remark"];
+
+/// Whether the delay of a row is that of two edges read on the screen: neither typed, nor taken from marks or traces.
+fn read_on_screen(row: &RowView) -> bool {
+    let has_typed_delay = row.cells.get(&Cell::Delay).is_some_and(|cell| !cell.text.is_empty());
+    row.evidence == EvidenceKind::Typed && !has_typed_delay
+}
 
 /// What the report is made of.
 struct Report<'a> {
@@ -153,6 +159,9 @@ impl Report<'_> {
         let is_typed = self.view.bench.get(&field).is_some_and(|field| !field.text.is_empty());
         is_typed
             || match field {
+                BenchField::SmallDivisions | BenchField::EdgeHalfWidth => {
+                    shown_rows(self.view).any(read_on_screen)
+                }
                 BenchField::MarkUncertainty => any(EvidenceKind::Picture),
                 BenchField::TraceLevel | BenchField::TraceFraction => any(EvidenceKind::Traces),
                 _ => true,
@@ -197,7 +206,7 @@ impl Report<'_> {
                 acts = budget::acts(error.acts_on),
                 u = self.with_unit(&error.uncertainty)
             );
-            (error.name.clone(), self.say(&told))
+            (self.words.text(&labels::own_name(&error.name)), self.say(&told))
         });
         blocks.extend(facts(settings.chain(shared)));
         blocks
@@ -293,29 +302,28 @@ impl Report<'_> {
         }
     }
 
-    /// How the delays were obtained, by row where that is not the same in all of them; nothing where there are none.
+    /// How the delays were obtained, each way with its rows; nothing where there are none.
     fn delays(&self) -> Option<Block> {
-        let of = |kind: EvidenceKind| -> Vec<usize> {
-            let rows = shown_rows(self.view).filter(|row| row.evidence == kind && !row.delay.is_empty());
+        let rows_of = |is_so: &dyn Fn(&RowView) -> bool| -> Vec<usize> {
+            let rows = shown_rows(self.view).filter(|row| !row.delay.is_empty() && is_so(row));
             rows.map(|row| row.number).collect()
         };
-        let typed = of(EvidenceKind::Typed);
-        let (photos, traces) = (of(EvidenceKind::Picture), of(EvidenceKind::Traces));
-        if photos.is_empty() && traces.is_empty() {
-            let told = message!("report-delays-all");
-            return (!typed.is_empty()).then(|| Block::Paragraph(self.say(&told)));
-        }
+        let typed = rows_of(&|row| row.evidence == EvidenceKind::Typed && !read_on_screen(row));
+        let on_screen = rows_of(&read_on_screen);
+        let photos = rows_of(&|row| row.evidence == EvidenceKind::Picture);
+        let traces = rows_of(&|row| row.evidence == EvidenceKind::Traces);
         let told = [
-            message!("report-delays-typed", n = typed.len(), rows = typed.clone()),
-            message!("report-delays-photos", n = photos.len(), rows = photos.clone()),
+            message!("report-delays-typed", n = typed.len(), rows = labels::rows(&typed)),
+            message!("report-delays-screen", n = on_screen.len(), rows = labels::rows(&on_screen)),
+            message!("report-delays-photos", n = photos.len(), rows = labels::rows(&photos)),
             message!(
                 "report-delays-traces",
                 n = traces.len(),
-                rows = traces.clone(),
+                rows = labels::rows(&traces),
                 how = estimator_name(self.view.delays.estimator)
             ),
         ];
-        let all = told.iter().zip([typed, photos, traces]).filter(|(_, rows)| !rows.is_empty());
+        let all = told.iter().zip([typed, on_screen, photos, traces]).filter(|(_, rows)| !rows.is_empty());
         let told = all.map(|(message, _)| message).chain(&self.view.delays.heights);
         let sentences: Vec<String> = told.map(|message| self.say(message)).collect();
         paragraph(sentences.join(" "))
@@ -398,8 +406,9 @@ impl Report<'_> {
     fn notice(&self, notice: &Notice) -> NoticeText {
         let named = self.view.rows.iter().filter(|row| notice.rows.contains(&row.id));
         let numbers: Vec<usize> = named.map(|row| row.number).collect();
-        let rows = (!numbers.is_empty())
-            .then(|| self.say(&message!("report-notice-rows", n = numbers.len(), rows = numbers)));
+        let rows = (!numbers.is_empty()).then(|| {
+            self.say(&message!("report-notice-rows", n = numbers.len(), rows = labels::rows(&numbers)))
+        });
         let said = [Some(self.say(&notice.text)), rows, Some(self.say(&notice.look_at))];
         NoticeText {
             lead: self.say(&message!("notices-lead", weight = labels::weight(notice.weight))),
@@ -433,8 +442,12 @@ impl Report<'_> {
         (self.say(&bench_field(field)), text)
     }
 
-    /// A text as typed, or what is taken while it is empty, as plain text; a bare number has its unit.
+    /// A text as typed, or what is taken while it is empty, as plain text; a bare number has its unit. What is refused
+    /// stands as typed, and says so.
     fn with_unit(&self, field: &Field) -> String {
+        if field.problem.is_some() && !field.text.is_empty() {
+            return self.say(&message!("report-unusable", text = field.text.as_str()));
+        }
         let text =
             self.meant(field, labels::with_unit(&labels::typed_or_default(field, self.words), &field.unit));
         let text = if field.text.is_empty() && !text.is_empty() {

@@ -102,12 +102,36 @@ fn how_delays_were_obtained_is_told() {
         Some(Block::Paragraph(text)) => text,
         other => format!("{other:?}"),
     };
-    assert!(told(&view).contains("(edge B − edge A)"), "{}", told(&view));
+    let on_screen = told(&view);
+    assert!(on_screen.contains("(edge B − edge A)") && !on_screen.contains("typed"), "{on_screen}");
+    view.rows[0].cells.insert(Cell::Delay, Field { text: "3.5".into(), ..Field::default() });
+    let typed = told(&view);
+    assert!(typed.starts_with("Row 1: the delay was typed."), "{typed}");
     view.rows[0].evidence = EvidenceKind::Traces;
     let how = english.say(&estimator_name(view.delays.estimator));
     let text = told(&view);
     assert!(text.contains("recorded traces") && text.contains(&how), "{text}");
     assert!(!text.contains("photo"), "{text}");
+}
+
+#[test]
+fn rows_that_follow_one_another_are_told_by_their_ends() {
+    let told = |numbers: &[usize]| english().say(&message!("list", all = labels::rows(numbers)));
+    assert_eq!(told(&[2, 3, 4, 5]), "2–5");
+    assert_eq!(told(&[1, 2, 4, 6, 7, 8]), "1, 2, 4, and 6–8");
+}
+
+/// What is refused counts nowhere: it is not called an uncertainty.
+#[test]
+fn what_is_refused_says_so() {
+    let (view, charts, english) = (view_of(""), Charts::default(), english());
+    let report =
+        Report { view: &view, charts: &charts, trials: None, imprint: &Imprint::default(), words: &english };
+    let meant =
+        Meant { of: None, kind: UncertaintyKind::Standard, u: String::new(), under_root: 3, exact: false };
+    let problem = Some(message!("list", all = "why"));
+    let field = Field { text: "±2 %".into(), problem, meant: Some(meant), ..Field::default() };
+    assert_eq!(report.with_unit(&field), "±2 % (can’t be used)");
 }
 
 /// What no row rests on is no part of the report: neither uncertainty of marks without photos, nor thresholds without

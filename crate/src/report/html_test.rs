@@ -5,7 +5,7 @@ use super::*;
 use crate::analysis::analyse;
 use crate::drawings::Charts;
 use crate::notebook::{
-    ActsOn, BenchField, Edit, Effect, ErrorShape, Imprint, Notebook, RailField, Scope, SharedError,
+    ActsOn, BenchField, Cell, Edit, Effect, ErrorShape, Imprint, Notebook, RailField, Scope, SharedError,
     UncertaintyKind, UncertaintyOf,
 };
 use crate::view::{RowState, TrialsView, View, view};
@@ -141,6 +141,9 @@ fn an_uncertainty_says_as_what_it_is_meant() {
     let report_of = |edits: &[Edit]| {
         let mut notebook = Notebook::new();
         notebook.apply(Edit::AddRail(1), "").unwrap();
+        // A row read on the screen, on whose edges their uncertainty bears.
+        let cells = [(Cell::EdgeA, "1.0".to_owned())].into_iter().collect();
+        notebook.apply(Edit::AddRow { row: 1, after: None, cells }, "").unwrap();
         for edit in edits {
             notebook.apply(edit.clone(), "").unwrap();
         }
@@ -162,11 +165,11 @@ fn an_uncertainty_says_as_what_it_is_meant() {
     });
     let cases: [(&[Edit], &str, &str); 11] = [
         (&[], "Uncertainty of a ruler reading", "u = 0.029 cm (default)"),
-        (&[limit(ruler)], "Uncertainty of a ruler reading", "limit ±0.050 cm, u = 0.029 cm (default)"),
+        (&[limit(ruler)], "Uncertainty of a ruler reading", "limit ±0.05 cm, u = 0.029 cm (default)"),
         (&[reading("0.5 mm")], "Uncertainty of a ruler reading", "u = 0.5 mm"),
         (&[reading("0.5 mm"), limit(ruler)], "Uncertainty of a ruler reading", "limit ±0.5 mm, u = 0.29 mm"),
-        (&[reading("half"), limit(ruler)], "Uncertainty of a ruler reading", "limit ±half"),
-        (&[], "Uncertainty of one edge reading", "limit ±0.10 div, u = 0.058 div (default)"),
+        (&[reading("half"), limit(ruler)], "Uncertainty of a ruler reading", "half (can’t be used)"),
+        (&[], "Uncertainty of one edge reading", "limit ±0.1 div, u = 0.058 div (default)"),
         (
             &[Edit::SetKind { of: edge, kind: UncertaintyKind::Standard }],
             "Uncertainty of one edge reading",

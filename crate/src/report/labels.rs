@@ -69,6 +69,21 @@ pub fn state(state: RowState) -> Message {
     }
 }
 
+/// Rows by their numbers, which grow; three or more that follow one another by the first and the last of them, "4–7".
+pub fn rows(numbers: &[usize]) -> Value {
+    let runs = numbers.chunk_by(|number, next| number + 1 == *next);
+    let told = runs.flat_map(|run| match run {
+        [first, _, .., last] => vec![format!("{first}–{last}")],
+        few => few.iter().map(usize::to_string).collect(),
+    });
+    told.collect::<Vec<String>>().into()
+}
+
+/// What an error of the user's own is called, as in the budget.
+pub fn own_name(name: &str) -> Value {
+    if name.trim().is_empty() { message!("budget-names-unnamed").into() } else { name.into() }
+}
+
 /// How serious a notice is.
 pub fn weight(weight: Weight) -> Message {
     match weight {

@@ -228,7 +228,10 @@ fn block(heading: &str, block: &Block) -> String {
         Block::Typed(text) => typed(text),
         Block::Facts(pairs) => beside(&list(
             "description",
-            pairs.iter().map(|(name, text)| format!("[{{{}}}] {}", latex_text(name), latex_text(text))),
+            // A label would stand on one line however long; the text's own letters break.
+            pairs.iter().map(|(name, text)| {
+                format!("\\textbf{{{}}}\\enspace {}", latex_text(name), latex_text(text))
+            }),
         )),
         Block::Points(points) => {
             list("itemize", points.iter().map(|point| format!(" {}", latex_text(point))))

@@ -10,7 +10,7 @@ impl Document {
     /// The document in Markdown; the chart called `name` is the file `{name}.svg` beside it.
     pub fn markdown(&self) -> String {
         let sections = self.sections.iter().map(section).collect::<String>();
-        format!("# {}\n\n{}{sections}", markdown_text(&self.title), blocks(&self.opening))
+        format!("# {}\n\n{}{sections}", markdown_text(&self.title), blocks(&self.title, &self.opening))
     }
 }
 
@@ -34,22 +34,31 @@ impl Table {
 }
 
 fn section(DocumentSection { title, blocks: all }: &DocumentSection) -> String {
-    format!("## {}\n\n{}", markdown_text(title), blocks(all))
+    format!("## {}\n\n{}", markdown_text(title), blocks(title, all))
 }
 
-fn blocks(all: &[Block]) -> String {
-    all.iter().map(block).collect()
+/// Blocks below a heading.
+fn blocks<'a>(mut heading: &'a str, all: &'a [Block]) -> String {
+    let mut text = String::new();
+    for one in all {
+        if let Block::Heading(below) = one {
+            heading = below;
+        }
+        text += &block(heading, one);
+    }
+    text
 }
 
-/// A block with the empty line behind it.
-fn block(block: &Block) -> String {
+/// A block below a heading, with the empty line behind it.
+fn block(heading: &str, block: &Block) -> String {
     let text = match block {
         Block::Heading(text) => format!("### {}\n", markdown_text(text)),
         Block::Paragraph(text) => format!("{}\n", markdown_line(text)),
         Block::Summary(text) => strong(text) + "\n",
         Block::Typed(text) => typed(text),
         Block::Facts(pairs) => points(
-            pairs.iter().map(|(name, text)| format!("{}: {}", markdown_line(name), markdown_text(text))),
+            // No colon: a name may hold one, and languages differ in the space before it.
+            pairs.iter().map(|(name, text)| format!("{} {}", strong(name), markdown_text(text))),
         ),
         Block::Points(all) => points(all.iter().map(|point| markdown_line(point))),
         Block::Notes(notes) => {
@@ -57,7 +66,9 @@ fn block(block: &Block) -> String {
             numbered.fold(String::new(), |text, note| text + &note + "\n")
         }
         Block::Notices(notices) => points(notices.iter().map(notice)),
-        Block::Columns(all) => return blocks(all),
+        Block::Columns(all) => return blocks(heading, all),
+        // The heading above it is its title.
+        Block::Table(table) | Block::Readings(table, _) if table.title == heading => table.to_markdown(),
         Block::Table(table) | Block::Readings(table, _) => {
             format!("{}\n\n{}", strong(&table.title), table.to_markdown())
         }

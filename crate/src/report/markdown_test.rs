@@ -106,6 +106,7 @@ fn the_demo_is_told_whole() {
         })
         .collect();
     assert_eq!(pictures, ["bench.svg", "line.svg", "residuals.svg", "budget.svg"]);
+    assert!(!markdown.contains("**Readings**") && markdown.contains("**The straight line**"), "{markdown}");
     let said = view.result.sentences.first().map(|sentence| english().say(sentence)).unwrap();
     assert!(shown(&markdown).contains(&said));
 }

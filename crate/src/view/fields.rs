@@ -15,7 +15,7 @@ use crate::notebook::{
     BenchField, Cell, ErrorShape, NotebookState, Rail, RailField, RailId, Row, Splice, UncertaintyKind,
     UncertaintyOf,
 };
-use crate::quantity::{Unit, parse, parse_alone, plain};
+use crate::quantity::{Unit, at_most, parse, parse_alone, plain};
 use crate::screen::{SCREEN_WIDTH, SMALL_DIVISIONS};
 use crate::words::{Message, Value};
 
@@ -80,7 +80,9 @@ impl<'a> Problems<'a> {
         let follows = follows.filter(|(limit, _)| *limit > 0.0);
         let default = match taken {
             Some(0.0) => "0".to_owned(),
-            Some(taken) => in_unit(taken, unit),
+            // Half a small division of a quarter is 0.125, which two digits do not hold.
+            Some(limit) if kind == UncertaintyKind::Limit => at_most(unit.from_base(limit), 3, mark),
+            Some(u) => in_unit(u, unit),
             None => String::new(),
         };
         let meant = Meant {

@@ -62,10 +62,7 @@ impl Figure {
 
 /// A measured value in short form, with its unit if one is named; empty if there is none.
 pub fn measured(value: Option<&MeasuredValue>, unit: &str, mark: DecimalMark) -> String {
-    value.map_or_else(String::new, |m| match m.uncertainty {
-        Some(u) if u > 0.0 => short_form(m.value, Some(u), unit, mark),
-        _ => format!("{}\u{a0}{unit}", plain(m.value, 6, mark)).trim_end().to_owned(),
-    })
+    value.map_or_else(String::new, |m| short_form(m.value, m.uncertainty.filter(|u| *u > 0.0), unit, mark))
 }
 
 /// A value with its standard uncertainty in brackets, where there is one: ± is kept for expanded ones (JCGM 100:2008,

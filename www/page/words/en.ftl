@@ -1075,6 +1075,7 @@ report-standard = u = { $u }
 report-value-limit = { $value }, default limit ±{ $a }, u = { $u }
 report-value-standard = { $value }, u = { $u }
 report-exact = { $u }, treated as exact
+report-unusable = { $text } (can’t be used)
 report-not-given = (not stated)
 report-setting = Time base at { $base } per division
 report-setting-uncertainty = relative { $u }
@@ -1096,11 +1097,15 @@ report-step-none = { $step }, not significantly different from zero ({ $p })
 report-step-found = { $step }, significantly different from zero ({ $p })
 report-photo = { $name }, in the bundle as pictures/{ $file }….jpg
 report-note = { $date }, { $time } UTC: { $text }
-report-delays-all = Each delay was typed, or is (edge B − edge A) × time per division, with both edges read on the screen.
 report-delays-typed =
     { $n ->
-        [one] Row { $rows }: the delay was typed, or both edges were read on the screen.
-       *[other] Rows { $rows }: the delays were typed, or both edges were read on the screen.
+        [one] Row { $rows }: the delay was typed.
+       *[other] Rows { $rows }: the delays were typed.
+    }
+report-delays-screen =
+    { $n ->
+        [one] Row { $rows }: the delay is (edge B − edge A) × time per division, with both edges read on the screen.
+       *[other] Rows { $rows }: each delay is (edge B − edge A) × time per division, with both edges read on the screen.
     }
 report-delays-photos =
     { $n ->
@@ -1190,7 +1195,7 @@ columns-residuals-u_delay_ns-meaning = Standard uncertainty of that delay, parts
 columns-residuals-residual_ns = residual
 columns-residuals-residual_ns-meaning = Delay minus the delay of the line at that distance. Empty while the result is sealed: it would give the slope away.
 columns-residuals-normalized_residual = normalized residual
-columns-residuals-normalized_residual-meaning = Residual divided by its standard uncertainty.
+columns-residuals-normalized_residual-meaning = Residual divided by its standard uncertainty. Where distances are uncertain too, or rows share uncertainty components, what remains after these are adjusted (Baarda’s w).
 columns-line-figure = identifier
 columns-line-figure-meaning = Identifier of the quantity, the same in every notebook.
 columns-line-name = name

@@ -1072,6 +1072,7 @@ report-standard = u = { $u }
 report-value-limit = { $value }, limite par défaut ±{ $a }, u = { $u }
 report-value-standard = { $value }, u = { $u }
 report-exact = { $u }, valeur traitée comme exacte
+report-unusable = { $text } (inutilisable)
 report-not-given = (non déclaré)
 report-setting = Base de temps à { $base } par division
 report-setting-uncertainty = { $u } (relative)
@@ -1093,11 +1094,15 @@ report-step-none = { $step }, non significativement différent de zéro ({ $p })
 report-step-found = { $step }, significativement différent de zéro ({ $p })
 report-photo = { $name }, dans l’archive sous pictures/{ $file }….jpg
 report-note = Le { $date } à { $time } UTC : { $text }
-report-delays-all = Chaque retard a été saisi, ou vaut (front B − front A) × temps par division, fronts lus sur l’écran.
 report-delays-typed =
     { $n ->
-        [one] Ligne { $rows } : le retard a été saisi, ou les deux fronts ont été lus à l’écran.
-       *[other] Lignes { $rows } : les retards ont été saisis, ou les deux fronts ont été lus à l’écran.
+        [one] Ligne { $rows } : le retard a été saisi.
+       *[other] Lignes { $rows } : les retards ont été saisis.
+    }
+report-delays-screen =
+    { $n ->
+        [one] Ligne { $rows } : le retard vaut (front B − front A) × temps par division, les deux fronts ayant été lus à l’écran.
+       *[other] Lignes { $rows } : chaque retard vaut (front B − front A) × temps par division, les deux fronts ayant été lus à l’écran.
     }
 report-delays-photos =
     { $n ->
@@ -1187,7 +1192,7 @@ columns-residuals-u_delay_ns-meaning = Incertitude-type de ce retard, parts comm
 columns-residuals-residual_ns = résidu
 columns-residuals-residual_ns-meaning = Retard moins le retard de la droite à cette distance. Vide tant que le résultat est scellé : il donnerait la pente.
 columns-residuals-normalized_residual = résidu normalisé
-columns-residuals-normalized_residual-meaning = Résidu divisé par son incertitude-type.
+columns-residuals-normalized_residual-meaning = Résidu divisé par son incertitude-type. Quand les distances sont incertaines aussi, ou que des lignes ont des composantes communes, c’est ce qui en reste après leur ajustement (le w de Baarda).
 columns-line-figure = identifiant
 columns-line-figure-meaning = Identifiant de la grandeur, le même dans tous les cahiers.
 columns-line-name = nom

@@ -303,8 +303,9 @@ fn limit(p: &Point) -> f64 {
 }
 
 /// Whether errors that each row has for itself give way to the scatter, where that is claimed and is `ratio` times what was
-/// stated. A limit to which something is read stays where the scatter is smaller: rows that are all read alike do not
-/// scatter by it (JCGM 100:2008, F.2.2.1).
+/// stated. Where the scatter is smaller, two kinds stay, since rows that are all read alike do not scatter by them (JCGM
+/// 100:2008, F.2.2.1): whatever lies within limits, typed or read; and what is read from a ruler, a screen or a picture in
+/// whatever shape, unless it was found from repeats and so has degrees of freedom.
 pub fn gives_way(origin: &Origin, shape: ErrorShape, degrees_of_freedom: Option<f64>, ratio: f64) -> bool {
     let read = matches!(origin, Origin::RailReadings | Origin::ScreenLimit | Origin::PictureMarks);
     let limited = matches!(shape, ErrorShape::Rectangular | ErrorShape::Triangular | ErrorShape::Arcsine);

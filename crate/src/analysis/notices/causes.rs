@@ -33,14 +33,14 @@ pub(super) fn notices(input: &NoticeInput) -> Vec<Notice> {
     input.found.iter().map(|found| notice(input, found)).collect()
 }
 
-/// Puts the signs under the cause, and the cause first.
+/// Puts the signs under the cause, and the cause first; where only the scatter or the digits are told of, the most serious.
 pub(super) fn ordered(mut causes: Vec<Notice>, mut others: Vec<Notice>) -> Vec<Notice> {
     others.sort_by_key(|notice| notice.weight);
     others.retain(|notice| causes.iter().all(|cause| cause.id != notice.id));
+    // That all uncertainties are wrong by one factor is how the rows scatter, not what made them.
+    let is_told = causes.iter().any(|cause| !cause.id.starts_with("scatter"));
     // What the digits by themselves explain is no other cause.
-    if causes.iter().all(|cause| cause.id.starts_with("scatter"))
-        && let Some(place) = others.iter().position(|notice| OF_SCATTER.contains(&notice.id))
-    {
+    if !is_told && let Some(place) = others.iter().position(|notice| OF_SCATTER.contains(&notice.id)) {
         let digits = others.remove(place);
         others.extend(std::mem::replace(&mut causes, vec![digits]));
     }
@@ -58,6 +58,9 @@ pub(super) fn ordered(mut causes: Vec<Notice>, mut others: Vec<Notice>) -> Vec<N
         !under
     });
     causes.extend(others);
+    if !is_told {
+        causes.sort_by_key(|notice| notice.weight);
+    }
     causes
 }
 

@@ -411,6 +411,21 @@ fn what_is_offered_mends_the_mistake_and_can_be_undone() {
     assert_eq!(told, 8);
 }
 
+/// How rows scatter is judged by what is stated: what takes the place of an entry stands before it, and what is told of the
+/// rows stands before both.
+#[test]
+fn an_entry_replaced_stands_before_a_small_scatter() {
+    let mut bench = Bench::sound();
+    bench.set_bench(BenchField::EdgeHalfWidth, "0.2");
+    assert_eq!(analyse(&bench.notebook).notices[0].id, "scatter_too_small");
+    bench.set_bench(BenchField::TimeBaseUncertainty, "-1 %");
+    let said: Vec<_> = analyse(&bench.notebook).notices.iter().map(|notice| notice.id).collect();
+    assert_eq!(said[0], "entry_replaced");
+    assert!(said.contains(&"scatter_too_small"), "{said:?}");
+    bench.late(12, 8.0);
+    assert_eq!(analyse(&bench.notebook).notices[0].id, "row_off");
+}
+
 /// A notebook that had to state walk by hand, before the budget had a line for it, is told of both lines. What moves all delays alike moves the slope by nothing, and without a fixed threshold there is no such line.
 #[test]
 fn walk_that_is_stated_beside_the_budgets_own_line_is_named() {

@@ -117,10 +117,9 @@ function follow() {
 }
 
 // The browser would do so before there is anything to scroll.
-if ('onscrollend' in window) {
-  history.scrollRestoration = 'manual';
-  addEventListener('scrollend', () => history.replaceState({ top: scrollY }, ''));
-}
+history.scrollRestoration = 'manual';
+// Where it does not tell that scrolling has ended, it is asked as the page is left.
+addEventListener('onscrollend' in window ? 'scrollend' : 'pagehide', () => history.replaceState({ top: scrollY }, ''));
 addEventListener('hashchange', follow);
 follow();
 turnOver.addEventListener('click', () => setOver(!document.body.classList.contains('over')));

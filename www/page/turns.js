@@ -57,8 +57,11 @@ class LockTurns {
   constructor(journal) {
     this.journal = journal;
     this.requests = 0;
+    /** Whether the page is being left: browsers end its locks then, or refuse them, though no other window came. */
+    this.isLeft = false;
     this.release = () => {};
     this.onLost = () => {};
+    whenLeft(() => { this.isLeft = true; });
   }
 
   /** @param {string} id */
@@ -119,7 +122,7 @@ class LockTurns {
         return left;
       }).catch((error) => {
         resolve(isForbidden(error));
-        if (isForbidden(error) || isOver()) return;
+        if (isForbidden(error) || this.isLeft || isOver()) return;
         // A window that hears of its turn only after the next one has it claims the journal behind that one's back.
         this.journal?.release(id).catch(() => {});
         this.onLost();
@@ -142,9 +145,7 @@ class LeaseTurns {
     /** Ends when the turn before is given back. @type {Promise<unknown>} */
     this.given = Promise.resolve();
     this.channel = channelOf(TURNS, (message) => this.heard(message));
-    addEventListener('pagehide', () => this.leave());
-    // A page that a browser kept and shows again has given its turn back: it begins anew.
-    addEventListener('pageshow', ({ persisted }) => { if (persisted) location.reload(); });
+    whenLeft(() => this.leave());
   }
 
   /** @param {string} id */
@@ -287,6 +288,15 @@ class SoleTurns {
 /** Whether locks are refused since the browser forbids them, as it does together with storage. @param {Error} refusal */
 function isForbidden(refusal) {
   return refusal.name === 'SecurityError';
+}
+
+/**
+ * Ends a turn as the page is left. One that a browser kept, and shows again, has none any more: it begins anew.
+ * @param {() => void} end
+ */
+function whenLeft(end) {
+  addEventListener('pagehide', end);
+  addEventListener('pageshow', ({ persisted }) => { if (persisted) location.reload(); });
 }
 
 /** Whether the browser forbids locks: windows share nothing then, and nothing is in anyone's way. @returns {Promise<boolean>} */

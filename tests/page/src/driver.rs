@@ -366,16 +366,6 @@ impl Browser<'_> {
         Ok(tab)
     }
 
-    /// Has the page open a window by a script, which is given an address, and goes to it.
-    ///
-    /// # Errors
-    /// When the script opens none.
-    pub fn open_from_page(&self, script: &str, address: &str) -> Result<WindowHandle> {
-        let tab = self.tab_opened_by(|| self.run(script, vec![json!(address)]).map(drop))?;
-        self.switch_to(&tab)?;
-        Ok(tab)
-    }
-
     /// The tab that something opens.
     ///
     /// # Errors

@@ -7,12 +7,13 @@ use std::path::{Path, PathBuf};
 use anyhow::{Context, Result};
 use serde_json::{Value, json};
 
-/// A name of this machine that no browser takes for it: a page from there comes over plain HTTP and is no secure context.
-/// Names that end so are no one's (RFC 6761, section 6.2).
-pub const PLAIN_HOST: &str = "plain.test";
+/// An address of this machine that no browser takes for it: a page from there comes over plain HTTP and is no secure context.
+/// It is 127.0.0.1 as IPv6 writes it (RFC 4291, section 2.5.5.2), which is not among the addresses of one's own machine that
+/// are trusted (W3C, Secure Contexts, section 3.1).
+pub const PLAIN_HOST: &str = "[::ffff:127.0.0.1]";
 
 /// What Chromium is started with: no window, no outside calls; `--no-sandbox` is needed where the tests run as root.
-const FLAGS: [&str; 11] = [
+const FLAGS: [&str; 10] = [
     "--headless",
     "--accept-lang=en",
     "--no-sandbox",
@@ -23,7 +24,6 @@ const FLAGS: [&str; 11] = [
     "--disable-component-update",
     "--disable-sync",
     "--window-size=1280,900",
-    "--host-resolver-rules=MAP plain.test 127.0.0.1",
 ];
 
 /// A browser's engine.
@@ -141,7 +141,6 @@ impl Installed {
                 "browser.download.folderList": 2,
                 "browser.download.dir": downloads,
                 "intl.accept_languages": "en",
-                "network.dns.localDomains": PLAIN_HOST,
                 // 2 blocks all data of a site.
                 "network.cookie.cookieBehavior": match stores { StoresData::Always => 5, StoresData::Never => 2 },
                 "app.update.enabled": false,

@@ -63,7 +63,7 @@ fn another_window_writes(stage: &Stage, tables: &Tables) -> Result<()> {
     let page = stage.blank_page()?;
     page.fill("Title of the notebook", "Mardi")?;
     page.is_saved()?;
-    page.browser.open_from_page("window.other = open(arguments[0])", &stage.address)?;
+    page.open_from_page(&stage.address)?;
     page.is_ready()?;
     speak(&page, "fr")?;
     page.sees(names::SAVED, tables.french.says("saving-reading")?)?;

@@ -10,7 +10,7 @@ use serde_json::json;
 use crate::names;
 use crate::page::{Page, eventually};
 use crate::stage::Stage;
-use crate::windows::{OPEN, TAKE_OVER, Two};
+use crate::windows::{TAKE_OVER, Two};
 
 /// How many things are done in each random run of two windows.
 const STEPS: usize = 40;
@@ -32,7 +32,7 @@ impl<'d> Three<'d> {
         two.at(1)?.browser.debug("Page.addScriptToEvaluateOnNewDocument", &json!({ "source": LATE }))?;
         two.page.reload()?;
         two.page.sees(names::SAVED, "Read only")?;
-        let third = two.at(0)?.browser.open_from_page(OPEN, &stage.address)?;
+        let third = two.at(0)?.open_from_page(&stage.address)?;
         two.page.is_ready()?;
         two.page.sees(names::SAVED, "Read only")?;
         Ok(Self { two, third })

@@ -9,6 +9,7 @@ use anyhow::{Context, Result, bail, ensure};
 use fantoccini::elements::Element;
 use fantoccini::error::CmdError;
 use fantoccini::key::Key;
+use fantoccini::wd::WindowHandle;
 use serde_json::{Value, json};
 
 use crate::driver::Browser;
@@ -116,6 +117,28 @@ impl Page<'_> {
             }
             done => done.map(|()| true),
         }
+    }
+
+    /// Has the page open a window at an address, at a press, since WebKit lets no page open one by itself, and goes to it. The
+    /// page knows it as `window.other`, so that one script can reach both.
+    ///
+    /// # Errors
+    /// When none opens.
+    pub fn open_from_page(&self, address: &str) -> Result<WindowHandle> {
+        const BUTTON: &str = "
+            const [address] = arguments;
+            const button = document.createElement('button');
+            button.style.cssText = 'position: fixed; inset: 0; z-index: 9';
+            button.addEventListener('click', () => {
+                button.remove();
+                window.other = open(address);
+            });
+            document.body.append(button);
+            return button;";
+        let button = self.browser.element(BUTTON, vec![json!(address)])?.context("there is no button")?;
+        let tab = self.browser.tab_opened_by(|| self.browser.click(&button))?;
+        self.browser.switch_to(&tab)?;
+        Ok(tab)
     }
 
     /// Opens the list of notebooks, and waits until it is there: it comes once what was typed is stored.

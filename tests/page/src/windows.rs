@@ -42,7 +42,7 @@ impl<'d> Two<'d> {
         }
         page.is_saved()?;
         let first = page.browser.tab()?;
-        let second = page.browser.open_from_page(OPEN, address)?;
+        let second = page.open_from_page(address)?;
         page.is_ready()?;
         page.sees(names::SAVED, "Read only")?;
         Ok(Self { page, windows: [first, second] })
@@ -120,9 +120,6 @@ pub fn a_takeover_is_taken_back(stage: &Stage) -> Result<()> {
     ensure!(two.page.cell("Remark", 1)? == ROUNDS.to_string(), "the last edit is gone");
     two.page.is_silent()
 }
-
-/// Opens another window from this one, so that both can be reached by one script.
-pub(crate) const OPEN: &str = "window.other = open(arguments[0]);";
 
 /// Lets the other window take over, and this one take it back as soon as it can. Then whatever the other had put off until
 /// later, and had not called off, is done at once, and from then on it is seen to that this one keeps the turn.
@@ -225,7 +222,7 @@ pub fn a_page_shown_again_has_its_turn(stage: &Stage) -> Result<()> {
     is_loaded_anew(&page)?;
     page.is_ready()?;
     page.is_saved()?;
-    page.browser.open_from_page(OPEN, &address)?;
+    page.open_from_page(&address)?;
     page.is_ready()?;
     page.sees(names::SAVED, "Read only")
 }

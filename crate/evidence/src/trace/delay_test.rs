@@ -154,7 +154,7 @@ fn low_passed(slower: f64, echo: Option<(f64, f64)>) -> Vec<f64> {
         1.0 - (1.0 + x) * libm::exp(-x)
     };
     let level = |at: f64| answer(at) + echo.map_or(0.0, |(late, height)| height * answer(at - late));
-    (0..1_000).map(|at| level(at as f64) + 0.004 * (((at * 37) % 97) as f64 - 48.0) / 28.0).collect()
+    (0..1_000).map(|at| level(f64::from(at)) + 0.004 * (f64::from((at * 37) % 97) - 48.0) / 28.0).collect()
 }
 
 /// From 10 to 90 % it takes 3.36 × 6 samples: half of that later an echo of a fifth is in the edge, and a detector slower by a fifth

@@ -18,8 +18,7 @@ type RowStretch<'a> = (f64, Change, &'a [usize]);
 /// Every explanation by a change that many rows share.
 pub(super) fn hypotheses(hearing: &mut Hearing) {
     in_order(hearing);
-    let bend: Vec<f64> = hearing.case.columns[1].iter().map(|x| x * x).collect();
-    any(hearing, Cause::Curvature, 2.5, &hearing.null.change(&bend), &[], None);
+    bends(hearing);
     by_setting(hearing);
     by_rail(hearing);
     restarts(hearing);
@@ -30,6 +29,19 @@ fn any(hearing: &mut Hearing, cause: Cause, cost: f64, change: &Change, rows: &[
     let Some((line, _)) = hearing.null.freed(change) else { return };
     let odd = hearing.case.odd_as_read + hearing.case.odd_slope(line.slope);
     hearing.hear(&Hypothesis { cause, cost, unknowns: 1.0, line, odd, rows, rail });
+}
+
+/// A bend all along; or one at the near end, that of light which spreads: its height falls with the square of the distance,
+/// measured here by the mean distance, and what lags by the height levels off with it.
+fn bends(hearing: &mut Hearing) {
+    let case = hearing.case;
+    let bend: Vec<f64> = case.columns[1].iter().map(|x| x * x).collect();
+    any(hearing, Cause::Curvature, 2.5, &hearing.null.change(&bend), &[], None);
+    let distances = || case.x.iter().map(|x| x.abs());
+    let mean = distances().sum::<f64>() / case.x.len() as f64;
+    let height = |x: f64| 1.0 / ((1.0 + x / mean) * (1.0 + x / mean));
+    let heights: Vec<f64> = distances().map(height).collect();
+    any(hearing, Cause::Curvature, 3.0, &hearing.null.change(&heights), &[], None);
 }
 
 /// From one row on, in the order in which they were taken; or all along.

@@ -443,10 +443,9 @@ pub fn leaves_are_turned(stage: &Stage) -> Result<()> {
     }
     page.reload()?;
     is_at(&page, "report").context("after a reload")?;
-    let top = || page.browser.run("return scrollY", vec![]);
     // As far as letters and window of this browser leave something to scroll.
     page.browser.run("scrollTo(0, 120)", vec![])?;
-    let far = top()?;
+    let far = page.browser.run("return scrollY", vec![])?;
     ensure!(far.as_f64() > Some(0.0), "there is nothing to scroll");
     // Where the browser does not tell that scrolling has ended, it is noted as the page is left.
     let noted =

@@ -19,6 +19,8 @@ pub struct ScreenEdge {
     pub confidence: f64,
     /// Whether the trace is level before it, as it is where time runs to the right.
     pub is_level: bool,
+    /// Whether no other pulse comes before it, nor a higher one where its peak is looked for.
+    pub is_first: bool,
 }
 
 /// How far to both sides of a place it is looked whether a trace rises there, divisions.
@@ -35,6 +37,14 @@ const LEAST: f64 = 0.3;
 const LEVEL: f64 = 0.75;
 const OF_HEIGHT: f64 = 0.2;
 const LEAST_LEVEL: usize = SAMPLES / 4;
+
+/// A trace that falls back by this share of the height shows another pulse, if the means of so many samples do: less is a
+/// speck upon it.
+const BACK: f64 = 0.3;
+const SPECK: usize = SAMPLES / 5;
+
+/// A pulse lower than this share of a later one is timed too high above its baseline.
+const AS_HIGH: f64 = 0.8;
 
 /// An edge ends where it is nearer to baseline or peak than this share of its height.
 const END: f64 = 0.05;
@@ -58,19 +68,23 @@ pub fn edge(curve: &Curve) -> Option<ScreenEdge> {
     let steep =
         (start..end.min(start + 3 * reach)).max_by(|a, b| rise(*a).abs().total_cmp(&rise(*b).abs()))?;
     let up = rise(steep) < 0.0;
-    let before = &rows[..steep.saturating_sub(reach).max(1)];
+    let rises = steep.saturating_sub(reach);
+    let before = &rows[..rises.max(1)];
     let base = middle(before);
     // The peak: the farthest from the baseline after the edge, a few samples in the mean.
     let towards = |y: f64| if up { base - y } else { y - base };
     let after = rows.get(steep..)?.windows(5).map(|near| near.iter().sum::<f64>() / 5.0);
     let until = after.clone().take(4 * SAMPLES);
-    let peak = until.max_by(|a, b| towards(*a).total_cmp(&towards(*b)))?;
+    let (later, peak) = until.enumerate().max_by(|(_, a), (_, b)| towards(*a).total_cmp(&towards(*b)))?;
     let height = (peak - base).abs();
     if height < LEAST * SAMPLES as f64 {
         return None;
     }
     let near_base = before.iter().filter(|y| (**y - base).abs() <= OF_HEIGHT * height).count();
     let is_level = before.len() >= LEAST_LEVEL && near_base as f64 >= LEVEL * before.len() as f64;
+    let up_to_peak = rows.get(rises..=steep + later)?;
+    let is_first = falls_back(before, base, peak).is_none()
+        && falls_back(up_to_peak, base, peak).is_none_or(|highest| highest >= AS_HIGH);
     let half = f64::midpoint(base, peak);
     // Where the path crosses half height.
     let crosses =
@@ -92,6 +106,18 @@ pub fn edge(curve: &Curve) -> Option<ScreenEdge> {
         ends: [begins, ends].map(|x| division(x as f64)),
         confidence,
         is_level,
+        is_first,
+    })
+}
+
+/// How high above its baseline a trace stood before it first falls back, in heights of the pulse; none where it never does.
+fn falls_back(rows: &[f64], base: f64, peak: f64) -> Option<f64> {
+    let mut highest = f64::NEG_INFINITY;
+    let mut heights =
+        rows.windows(SPECK).map(|near| (near.iter().sum::<f64>() / SPECK as f64 - base) / (peak - base));
+    heights.find_map(|height| {
+        highest = highest.max(height);
+        (highest - height >= BACK).then_some(highest)
     })
 }
 

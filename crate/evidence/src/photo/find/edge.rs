@@ -19,8 +19,9 @@ pub struct ScreenEdge {
     pub confidence: f64,
     /// Whether the trace is level before it, as it is where time runs to the right.
     pub is_level: bool,
-    /// Whether no other pulse comes before it, nor a higher one where its peak is looked for.
-    pub is_first: bool,
+    /// Whether it is the whole of a pulse's edge: no pulse comes before it nor a higher one after it, where its peak is looked
+    /// for, and it rises without a rest.
+    pub is_alone: bool,
 }
 
 /// How far to both sides of a place it is looked whether a trace rises there, divisions.
@@ -45,6 +46,12 @@ const SPECK: usize = SAMPLES / 5;
 
 /// A pulse lower than this share of a later one is timed too high above its baseline.
 const AS_HIGH: f64 = 0.8;
+
+/// An edge rests where its trace goes on for so many samples between these shares of the height, and changes by less than
+/// this share of it (chosen here, no source): a step with an echo, or a path that goes on to something else.
+const REST: usize = SAMPLES / 3;
+const BETWEEN: std::ops::RangeInclusive<f64> = 0.15..=0.85;
+const EVEN: f64 = 0.04;
 
 /// An edge ends where it is nearer to baseline or peak than this share of its height.
 const END: f64 = 0.05;
@@ -82,9 +89,6 @@ pub fn edge(curve: &Curve) -> Option<ScreenEdge> {
     }
     let near_base = before.iter().filter(|y| (**y - base).abs() <= OF_HEIGHT * height).count();
     let is_level = before.len() >= LEAST_LEVEL && near_base as f64 >= LEVEL * before.len() as f64;
-    let up_to_peak = rows.get(rises..=steep + later)?;
-    let is_first = falls_back(before, base, peak).is_none()
-        && falls_back(up_to_peak, base, peak).is_none_or(|highest| highest >= AS_HIGH);
     let half = f64::midpoint(base, peak);
     // Where the path crosses half height.
     let crosses =
@@ -94,6 +98,10 @@ pub fn edge(curve: &Curve) -> Option<ScreenEdge> {
     let near = (END * height).max(1.0);
     let begins = (0..crossing).rev().find(|x| towards(rows[*x]) <= near).unwrap_or(crossing);
     let ends = (crossing..rows.len()).find(|x| towards(rows[*x]) >= height - near).unwrap_or(crossing);
+    let up_to_peak = rows.get(rises..=steep + later)?;
+    let is_alone = falls_back(before, base, peak).is_none()
+        && falls_back(up_to_peak, base, peak).is_none_or(|highest| highest >= AS_HIGH)
+        && !rests(rows.get(begins..=ends)?, base, peak);
     let (column, spread) = line(curve, half, height, rough).unwrap_or((rough, 10.0));
     let confidence = f64::from(curve.seen).min(1.0)
         * (height / (height + 0.3 * SAMPLES as f64))
@@ -106,7 +114,7 @@ pub fn edge(curve: &Curve) -> Option<ScreenEdge> {
         ends: [begins, ends].map(|x| division(x as f64)),
         confidence,
         is_level,
-        is_first,
+        is_alone,
     })
 }
 
@@ -118,6 +126,15 @@ fn falls_back(rows: &[f64], base: f64, peak: f64) -> Option<f64> {
     heights.find_map(|height| {
         highest = highest.max(height);
         (highest - height >= BACK).then_some(highest)
+    })
+}
+
+/// Whether a trace rests between baseline and peak.
+fn rests(rows: &[f64], base: f64, peak: f64) -> bool {
+    let share = |row: f64| (row - base) / (peak - base);
+    rows.windows(REST).any(|near| {
+        let [from, .., to] = near else { return false };
+        BETWEEN.contains(&share(*from)) && (share(*to) - share(*from)).abs() < EVEN
     })
 }
 

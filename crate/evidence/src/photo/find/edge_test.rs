@@ -42,16 +42,19 @@ fn echo(column: f64, top: f64) -> Option<f64> {
 
 #[test]
 fn another_pulse_beside_an_edge_is_told() {
-    let is_first = |other: fn(f64) -> Option<f64>| {
+    let is_alone = |other: fn(f64) -> Option<f64>| {
         let found = edge(&drawn(other)).unwrap();
         assert!((found.column - 4.2).abs() < 0.1 && found.is_level, "{found:?}");
-        found.is_first
+        found.is_alone
     };
-    assert!(is_first(|_| None));
+    assert!(is_alone(|_| None));
     // Half as high, half a division wide, before it; and a speck.
-    assert!(!is_first(|column| (1.5..2.0).contains(&column).then_some(4.0)));
-    assert!(is_first(|column| (1.5..1.55).contains(&column).then_some(4.0)));
+    assert!(!is_alone(|column| (1.5..2.0).contains(&column).then_some(4.0)));
+    assert!(is_alone(|column| (1.5..1.55).contains(&column).then_some(4.0)));
     // After it, a higher one; and one that is as high.
-    assert!(!is_first(|column| echo(column, 0.5)));
-    assert!(is_first(|column| echo(column, 2.0)));
+    assert!(!is_alone(|column| echo(column, 0.5)));
+    assert!(is_alone(|column| echo(column, 2.0)));
+    // A step on top of it.
+    assert!(!is_alone(|column| (column >= 5.5).then_some(1.0)));
+    assert!(is_alone(|column| (column >= 5.5).then_some(1.8)));
 }

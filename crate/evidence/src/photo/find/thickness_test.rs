@@ -52,7 +52,7 @@ fn edge(begins: f64) -> ScreenEdge {
         ends,
         confidence: 1.0,
         is_level: true,
-        is_first: true,
+        is_alone: true,
     }
 }
 

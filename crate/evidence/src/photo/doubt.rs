@@ -25,7 +25,8 @@ pub enum Doubt {
     Cut,
     /// The time axis is upright in the picture.
     Turned,
-    /// An edge is not clear, or its trace is not level before it, or a reflection hides it.
+    /// An edge is not clear, or rests on its way, or its trace is not level before it or shows another pulse, or a reflection
+    /// hides it.
     Edge,
     /// Both traces have one colour and meet, so that either may have been followed into the other.
     Meet,
@@ -38,6 +39,6 @@ pub fn of_edge(edge: &ScreenEdge, curve: &Curve) -> Option<Doubt> {
     if curve.meets {
         Some(Doubt::Meet)
     } else {
-        (edge.confidence < EDGE || !edge.is_level).then_some(Doubt::Edge)
+        (edge.confidence < EDGE || !edge.is_level || !edge.is_alone).then_some(Doubt::Edge)
     }
 }

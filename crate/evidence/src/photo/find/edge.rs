@@ -19,6 +19,9 @@ pub struct ScreenEdge {
     pub confidence: f64,
     /// Whether the trace is level before it, as it is where time runs to the right.
     pub is_level: bool,
+    /// Whether it is the whole of a pulse's edge: no pulse comes before it nor a higher one after it, where its peak is looked
+    /// for, and it rises without a rest.
+    pub is_alone: bool,
 }
 
 /// How far to both sides of a place it is looked whether a trace rises there, divisions.
@@ -35,6 +38,20 @@ const LEAST: f64 = 0.3;
 const LEVEL: f64 = 0.75;
 const OF_HEIGHT: f64 = 0.2;
 const LEAST_LEVEL: usize = SAMPLES / 4;
+
+/// A trace that falls back by this share of the height shows another pulse, if the means of so many samples do: less is a
+/// speck upon it.
+const BACK: f64 = 0.3;
+const SPECK: usize = SAMPLES / 5;
+
+/// A pulse lower than this share of a later one is timed too high above its baseline.
+const AS_HIGH: f64 = 0.8;
+
+/// An edge rests where its trace goes on for so many samples between these shares of the height, and changes by less than
+/// this share of it (chosen here, no source): a step with an echo, or a path that goes on to something else.
+const REST: usize = SAMPLES / 3;
+const BETWEEN: std::ops::RangeInclusive<f64> = 0.15..=0.85;
+const EVEN: f64 = 0.04;
 
 /// An edge ends where it is nearer to baseline or peak than this share of its height.
 const END: f64 = 0.05;
@@ -58,13 +75,14 @@ pub fn edge(curve: &Curve) -> Option<ScreenEdge> {
     let steep =
         (start..end.min(start + 3 * reach)).max_by(|a, b| rise(*a).abs().total_cmp(&rise(*b).abs()))?;
     let up = rise(steep) < 0.0;
-    let before = &rows[..steep.saturating_sub(reach).max(1)];
+    let rises = steep.saturating_sub(reach);
+    let before = &rows[..rises.max(1)];
     let base = middle(before);
     // The peak: the farthest from the baseline after the edge, a few samples in the mean.
     let towards = |y: f64| if up { base - y } else { y - base };
     let after = rows.get(steep..)?.windows(5).map(|near| near.iter().sum::<f64>() / 5.0);
     let until = after.clone().take(4 * SAMPLES);
-    let peak = until.max_by(|a, b| towards(*a).total_cmp(&towards(*b)))?;
+    let (later, peak) = until.enumerate().max_by(|(_, a), (_, b)| towards(*a).total_cmp(&towards(*b)))?;
     let height = (peak - base).abs();
     if height < LEAST * SAMPLES as f64 {
         return None;
@@ -80,6 +98,10 @@ pub fn edge(curve: &Curve) -> Option<ScreenEdge> {
     let near = (END * height).max(1.0);
     let begins = (0..crossing).rev().find(|x| towards(rows[*x]) <= near).unwrap_or(crossing);
     let ends = (crossing..rows.len()).find(|x| towards(rows[*x]) >= height - near).unwrap_or(crossing);
+    let up_to_peak = rows.get(rises..=steep + later)?;
+    let is_alone = falls_back(before, base, peak).is_none()
+        && falls_back(up_to_peak, base, peak).is_none_or(|highest| highest >= AS_HIGH)
+        && !rests(rows.get(begins..=ends)?, base, peak);
     let (column, spread) = line(curve, half, height, rough).unwrap_or((rough, 10.0));
     let confidence = f64::from(curve.seen).min(1.0)
         * (height / (height + 0.3 * SAMPLES as f64))
@@ -92,6 +114,27 @@ pub fn edge(curve: &Curve) -> Option<ScreenEdge> {
         ends: [begins, ends].map(|x| division(x as f64)),
         confidence,
         is_level,
+        is_alone,
+    })
+}
+
+/// How high above its baseline a trace stood before it first falls back, in heights of the pulse; none where it never does.
+fn falls_back(rows: &[f64], base: f64, peak: f64) -> Option<f64> {
+    let mut highest = f64::NEG_INFINITY;
+    let mut heights =
+        rows.windows(SPECK).map(|near| (near.iter().sum::<f64>() / SPECK as f64 - base) / (peak - base));
+    heights.find_map(|height| {
+        highest = highest.max(height);
+        (highest - height >= BACK).then_some(highest)
+    })
+}
+
+/// Whether a trace rests between baseline and peak.
+fn rests(rows: &[f64], base: f64, peak: f64) -> bool {
+    let share = |row: f64| (row - base) / (peak - base);
+    rows.windows(REST).any(|near| {
+        let [from, .., to] = near else { return false };
+        BETWEEN.contains(&share(*from)) && (share(*to) - share(*from)).abs() < EVEN
     })
 }
 

@@ -44,7 +44,16 @@ fn curve(width: usize, off: usize) -> Curve {
 
 fn edge(begins: f64) -> ScreenEdge {
     let (base, ends) = (5.25, [begins, begins + 0.2]);
-    ScreenEdge { column: begins + 0.1, row: 4.0, base, peak: 2.75, ends, confidence: 1.0, is_level: true }
+    ScreenEdge {
+        column: begins + 0.1,
+        row: 4.0,
+        base,
+        peak: 2.75,
+        ends,
+        confidence: 1.0,
+        is_level: true,
+        is_alone: true,
+    }
 }
 
 #[test]

@@ -29,6 +29,7 @@ fn a_reflection_hides_the_edge_that_it_lies_upon() {
         ends: [3.8, 4.2],
         confidence: 0.6,
         is_level: true,
+        is_alone: true,
     };
     let hidden = |ground, middle, radius| is_hidden(&picture(ground, middle, radius), &plane, &edge);
     assert!(hidden(60.0, [4.0, 4.0], 0.8) && hidden(60.0, [4.7, 3.0], 0.9));

@@ -30,8 +30,9 @@ fn the_delay_between_samples_is_that_of_scipy() {
         // of a sample either way.
         let parabola = found(DelayMethod::CrossCorrelation { refined: false });
         assert!((parabola - number(case, "parabola")).abs() < 0.02, "{place}: parabola {parabola}");
+        // From the heights as well.
         let fraction = found(DelayMethod::ConstantFraction { fraction: 0.5 });
-        assert!((fraction - resampled).abs() < 0.008, "{place}: constant fraction {fraction}");
+        assert!((fraction - resampled).abs() < 0.01, "{place}: constant fraction {fraction}");
     }
 }
 

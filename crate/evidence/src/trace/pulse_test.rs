@@ -52,6 +52,24 @@ fn a_pulse_that_goes_down_is_turned_over_and_said_to_be() {
     assert!((one.height - other.height).abs() < 1e-12 && (one.middle - other.middle).abs() < 1e-9);
 }
 
+/// A Lorentz pulse is all roundness: its height is found as it is however many samples its edge has, and wherever they lie.
+#[test]
+fn the_height_of_a_round_pulse_does_not_hang_on_the_samples() {
+    for rise in [5.5, 6.5, 8.0, 12.0] {
+        // From 10 to 90 % of it lie 8/3 of its half width at half height.
+        let half_width = rise * 3.0 / 8.0;
+        for phase in 0..20 {
+            let level = |at: usize| {
+                let x = (at as f64 - 400.0 - 0.05 * f64::from(phase)) / half_width;
+                1.0 / (1.0 + x * x) + 0.003 * ripple(at)
+            };
+            let samples: Vec<f64> = (0..800).map(level).collect();
+            let height = find(&samples).unwrap().height;
+            assert!((0.93..1.02).contains(&height), "{rise}, {phase}: {height}");
+        }
+    }
+}
+
 fn volts(told: &Digits) -> f64 {
     told.written(crate::decimal::DecimalMark::Point).replace('−', "-").parse().unwrap()
 }

@@ -33,7 +33,8 @@ pub(super) fn notices(input: &NoticeInput) -> Vec<Notice> {
     input.found.iter().map(|found| notice(input, found)).collect()
 }
 
-/// Puts the signs under the cause, and the cause first; where only the scatter or the digits are told of, the most serious.
+/// Puts the signs under the cause, and the cause first; where only the scatter or the digits are told of, what takes the place of
+/// an entry.
 pub(super) fn ordered(mut causes: Vec<Notice>, mut others: Vec<Notice>) -> Vec<Notice> {
     others.sort_by_key(|notice| notice.weight);
     others.retain(|notice| causes.iter().all(|cause| cause.id != notice.id));
@@ -59,7 +60,8 @@ pub(super) fn ordered(mut causes: Vec<Notice>, mut others: Vec<Notice>) -> Vec<N
     });
     causes.extend(others);
     if !is_told {
-        causes.sort_by_key(|notice| notice.weight);
+        // How the rows scatter is judged by what takes the place of an entry, too.
+        causes.sort_by_key(|notice| notice.id != "entry_replaced");
     }
     causes
 }

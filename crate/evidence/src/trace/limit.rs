@@ -90,8 +90,8 @@ impl<'a> Limit<'a> {
     }
 
     /// How far the trace has fallen half a run before the limit and half a run behind it: of a rounded top that merely looks
-    /// flat, as far as a parabola does that stays within a step of the converter for the run; by far more where the flanks
-    /// point beyond the limit.
+    /// flat, as far as a parabola does that stays within a step of the converter for the run, and what noise adds; by far more
+    /// where the flanks point beyond the limit.
     fn flanks_point_beyond(&self) -> bool {
         if self.run < 3 {
             return false;
@@ -102,7 +102,7 @@ impl<'a> Limit<'a> {
         let beyond = if before + after > 0.0 { 2.0 * before * after / (before + after) } else { 0.0 };
         let half = (self.run as f64 - 1.0) / 2.0;
         let parabola = 1.0 + outward as f64 / half;
-        beyond > parabola * parabola * self.noise.quantum && beyond > 6.0 * self.noise.sigma
+        beyond > parabola * parabola * self.noise.quantum + 6.0 * self.noise.sigma
     }
 }
 
